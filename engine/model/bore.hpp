@@ -1,0 +1,46 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "engine/model/solid.hpp"
+
+namespace stillground::model {
+
+struct Pipe {
+  std::string name;           ///< entry of the catalogue, empty when given in the scenario
+  double outer_diameter = 0;  ///< [m]
+  double wall = 0;            ///< thickness [m]
+  double conductivity = 0;    ///< [W/(m K)]
+  double heat_capacity = 0;   ///< volumetric [J/(m3 K)]
+  double roughness = 0;       ///< [m]
+
+  double inner_diameter() const { return outer_diameter - 2 * wall; }  ///< [m]
+};
+
+/// One U: two legs on a diameter, placed symmetrically about the bore's axis.
+struct SingleU {
+  double leg_spacing = 0;  ///< centre to centre [m]
+};
+
+using Loop = std::variant<SingleU>;
+
+struct Grout {
+  std::string name;
+  Solid solid;
+};
+
+/// The make of every bore of the field; a position may have a depth and top of its own.
+struct Bore {
+  double top = 0;       ///< depth at which the active bore starts [m]
+  double depth = 0;     ///< active length below the top [m]
+  double diameter = 0;  ///< [m]
+  Loop loop;
+  Pipe pipe;
+  Grout grout;
+  std::optional<double> resistance;  ///< measured R_b [K m/W], replaces the computed one
+  bool drilled_from_trench = false;  ///< metres to drill are counted from the trench's floor, not the surface
+};
+
+}  // namespace stillground::model

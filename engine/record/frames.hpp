@@ -1,0 +1,102 @@
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "engine/base/calendar.hpp"
+
+/// Plain frames: what a run says while it goes on, in SI and kelvin. They know neither the engine nor a file format.
+namespace stillground::record {
+
+/// One hour's means (sums of the stages by the integrator's own weights).
+struct Hour {
+  double eft = 0;             ///< fluid leaving the field [K]
+  double lft = 0;             ///< fluid entering the bores [K]
+  double flow = 0;            ///< whole field [kg/s]
+  double heat_to_ground = 0;  ///< [W], positive into the ground
+  double heating = 0;         ///< [W] heat the building takes
+  double cooling = 0;         ///< [W] heat the building gives off
+  double power = 0;           ///< [W] electricity of the heat pumps
+};
+
+/// The state at one instant. Shapes: rise [group][z][r], r fastest; the others [group][z]; NaN where a bore is not.
+struct Snapshot {
+  double time = 0;                       ///< since the start [s]
+  std::vector<float> rise;               ///< each group's own temperature change [K]
+  std::vector<double> undisturbed;       ///< [z] [K]
+  std::vector<double> wall_temperature;  ///< [K]
+  std::vector<double> fluid_down;        ///< [K]
+  std::vector<double> fluid_up;          ///< [K]
+};
+
+/// The mean of a run-year (`fields: yearly`), same shape as a snapshot's rise.
+struct YearMean {
+  std::vector<float> rise;
+};
+
+/// One run-year's heat [J]: in = stored + surface + deep + residual.
+struct YearBalance {
+  double in = 0;        ///< put into the ground through the bores' fluid
+  double stored = 0;    ///< gained by ground, grout and fluid
+  double surface = 0;   ///< left through the surface
+  double deep = 0;      ///< left through the grid's bottom and outer edge
+  double residual = 0;  ///< what is missing
+};
+
+/// One bore of the layout.
+struct BoreRow {
+  double x = 0, y = 0;  ///< [m]
+  double top = 0;       ///< [m]
+  double depth = 0;     ///< active length [m]
+  double radius = 0;    ///< [m]
+  double start = 0;     ///< since the run's start [s]
+  int group = 0;        ///< which group stands for it
+};
+
+/// One limit as the scenario gave it.
+struct LimitRow {
+  std::string name;      ///< "eft_min"
+  std::string quantity;  ///< "eft", "lft" or "mean_fluid"
+  bool is_least = true;  ///< least allowed, else most allowed
+  std::string over;      ///< "hour" or "month"
+  double value = 0;      ///< [K]
+};
+
+/// All that is known before the first step.
+struct Header {
+  std::string title;
+  std::string scenario_text;
+  std::string method = "march";  ///< or "screening"
+  std::string engine_version;
+  std::string build;                                         ///< compiler and flags
+  Date start;                                                ///< midnight
+  int years = 0;
+  double step = 0;                                           ///< [s]
+  std::string fields;                                        ///< "monthly", "yearly", "none"
+  bool has_heat_pump = false;
+  double drill_length = 0;                                   ///< metres to drill, as the scenario counts them [m]
+  double fluid_heat_capacity = 0;                            ///< c of the fluid as marched [J/(kg K)]
+  std::vector<LimitRow> limits;
+  std::vector<std::string> warnings;
+  std::vector<std::pair<std::string, std::string>> inputs;   ///< file name, SHA-256
+  std::vector<double> z_faces;                               ///< nz + 1, from 0 down [m]
+  std::vector<double> z;                                     ///< nz centres [m]
+  std::vector<double> r_faces;                               ///< nr + 1, from the bore wall out [m]
+  std::vector<double> r;                                     ///< nr nodes (geometric means of the faces) [m]
+  std::vector<double> conductivity;                          ///< [z], W/(m K)
+  std::vector<double> heat_capacity;                         ///< [z], J/(m3 K)
+  std::vector<BoreRow> bores;
+  int groups = 0;
+  std::vector<double> active_fraction;                       ///< [group][z]: the part of the cell's height with a bore in it
+  std::vector<double> grout_storage;                         ///< heat capacity of grout and pipe per metre of bore [J/(m K)]; one per group
+  std::vector<double> fluid_storage;                         ///< of the fluid in one leg per metre of bore [J/(m K)]; one per group
+};
+
+/// What only the end of a run knows.
+struct Closing {
+  std::vector<float> steady_rise;  ///< [group][z][r]: steady state under the last run-year's mean heat [K]
+  std::vector<std::string> warnings;  ///< found while marching
+};
+
+}  // namespace stillground::record

@@ -1,0 +1,56 @@
+#pragma once
+
+#include <cstddef>
+#include <filesystem>
+#include <memory>
+#include <span>
+#include <vector>
+
+#include "engine/record/frames.hpp"
+
+namespace stillground::record {
+
+/// The running record of one simulation: an append-only file beside the result-to-be ("RESULT.h5.spool"), synced to disk
+/// at every checkpoint. A kill costs what came after the last checkpoint, never what came before it.
+class Spool {
+ public:
+  /// Starts a new spool for `result`, replacing one that an earlier run left. Throws SystemError if it cannot be written.
+  static Spool create(const std::filesystem::path& result, const Header& header);
+
+  /// Opens the spool that an interrupted run left for `result`, cut back to its last checkpoint. Throws InputError if there
+  /// is none or if it belongs to another scenario, input file, engine version or build (says which).
+  static Spool resume(const std::filesystem::path& result, const Header& header);
+
+  ~Spool();
+  Spool(Spool&&) noexcept;
+  Spool& operator=(Spool&&) noexcept;
+
+  void append(const Hour& hour);
+  void append(const Snapshot& snapshot);
+  void append(const YearMean& mean);
+  void append(const YearBalance& balance);
+
+  /// Makes everything appended so far durable together with the march's state (opaque bytes).
+  void checkpoint(std::span<const std::byte> state);
+
+  /// State of the last checkpoint; empty if there is none yet.
+  const std::vector<std::byte>& state() const;
+
+  /// Everything appended so far, read back in order. Snapshots one by one, since they are large.
+  std::vector<Hour> hours() const;
+  std::vector<YearBalance> balances() const;
+  std::size_t snapshot_count() const;
+  Snapshot snapshot(std::size_t s) const;
+  std::size_t year_mean_count() const;
+  YearMean year_mean(std::size_t y) const;
+
+  /// Deletes the file: the result is complete and under its final name.
+  void discard();
+
+ private:
+  struct File;
+  explicit Spool(std::unique_ptr<File> file);
+  std::unique_ptr<File> file_;
+};
+
+}  // namespace stillground::record

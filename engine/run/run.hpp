@@ -1,0 +1,84 @@
+#pragma once
+
+#include <atomic>
+#include <filesystem>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "engine/base/calendar.hpp"
+#include "engine/base/errors.hpp"
+#include "engine/model/scenario.hpp"
+
+namespace stillground::run {
+
+/// How far a simulation has come; given once a simulated day.
+struct Progress {
+  Date start;              ///< of the run
+  double hours_done = 0;   ///< simulated
+  double hours_total = 0;
+  bool year_finished = false;  ///< the last hour closed a run-year; the figures below are of that year
+  int year = 0;                ///< that run-year, from 1
+  double eft_least = 0;        ///< [K]
+  double eft_most = 0;         ///< [K]
+};
+
+struct Options {
+  std::filesystem::path result;
+  int threads = 0;                                 ///< 0: as many as the machine has; the bits do not depend on it
+  bool resume = false;                             ///< go on from the checkpoint that an interrupted run left
+  std::function<void(const Progress&)> progress;   ///< may be empty
+  const std::atomic<bool>* stop = nullptr;         ///< set by a signal: save a checkpoint, throw Interrupted
+};
+
+/// Marches the scenario and writes the result file. Returns all warnings. Throws InputError (before anything is written),
+/// NumericsError, SystemError, Interrupted.
+std::vector<Warning> simulate(const model::Scenario& scenario, const Options& options);
+
+/// Rates at one flow level and fluid temperature.
+struct FlowCase {
+  std::string what;              ///< "design flow at 5.0 degC"
+  double fluid_temperature = 0;  ///< [K]
+  double reynolds = 0;
+  std::string regime;            ///< "laminar", "transitional", "turbulent"
+  double bore_resistance = 0;    ///< R_b [K m/W]
+  double internal_resistance = 0;   ///< R_a [K m/W]
+  double effective_resistance = 0;  ///< R_b* for uniform wall temperature over the median bore [K m/W]
+};
+
+/// What `check` prints: what will be run, without running it.
+struct Plan {
+  std::string title;
+  Date start;
+  int years = 0;
+  double step = 0;             ///< [s]
+  int bores = 0;
+  int groups = 0;
+  double active_length = 0;    ///< all bores [m]
+  double drill_length = 0;     ///< [m]
+  double nearest_spacing = 0;  ///< between two bores [m]; 0 for a lone bore
+  int radial_cells = 0;
+  int axial_cells = 0;
+  long cells = 0;              ///< of all groups together
+  double outer_radius = 0;     ///< [m]
+  double grid_depth = 0;       ///< [m]
+  double conductivity = 0;     ///< mean over the bores' active length [W/(m K)]
+  double undisturbed = 0;      ///< mean over the bores' active length and the year [K]
+  double fluid_volume = 0;     ///< in the loops [m3]
+  double grout_volume = 0;     ///< [m3]
+  double pipe_length = 0;      ///< in the bores, all legs [m]
+  double freezing_point = 0;   ///< of the fluid [K]
+  double mass_flow = 0;        ///< whole field, when it runs [kg/s]
+  double heat_to_ground = 0;   ///< yearly, where known without a run [J]; NaN if it depends on the EFT
+  double heating = 0, cooling = 0;            ///< yearly building heat of the first run-year [J]; 0 without a building
+  double heating_peak = 0, cooling_peak = 0;  ///< [W]
+  std::vector<FlowCase> flow_cases;
+  double expected_seconds = 0;  ///< wall time on `threads` threads, from a short trial march on this machine
+  double expected_bytes = 0;    ///< of the result file
+  std::vector<Warning> warnings;
+};
+
+/// Validates everything that a run would and says what it would do. Throws as simulate does before its first step.
+Plan check(const model::Scenario& scenario, int threads = 0);
+
+}  // namespace stillground::run
