@@ -1,0 +1,46 @@
+#include "engine/field/superposition.hpp"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <vector>
+
+using namespace stillground;
+
+namespace {
+
+std::vector<double> nodes() {
+  std::vector<double> r(36);
+  for (std::size_t i = 0; i < r.size(); ++i) r[i] = 0.08 * std::pow(1.26, static_cast<double>(i));
+  return r;
+}
+
+double interpolate(double distance, double (*f)(double)) {
+  const auto r = nodes();
+  double sum = 0;
+  for (const auto& w : field::radial_weights(r, distance)) sum += w.weight * f(r[w.cell]);
+  return sum;
+}
+
+}  // namespace
+
+// Lagrange interpolation through four points reproduces cubics (any numerical analysis text).
+TEST_CASE("A cubic in ln r is interpolated exactly") {
+  const auto cubic = [](double r) {
+    const double x = std::log(r);
+    return 2 - 3 * x + 0.5 * x * x - 0.1 * x * x * x;
+  };
+  for (const double d : {0.09, 0.5, 3.0, 6.0, 8.485, 40.0, 200.0}) CHECK(interpolate(d, cubic) == Approx(cubic(d)).epsilon(1e-12));
+}
+
+// Infinite line source E1(r^2/(4 a t)): Carslaw & Jaeger 1959, 10.4(5); std::expint for E1. One year at 1e-6 m2/s.
+TEST_CASE("The rise of a line source is interpolated within half a per cent where it matters to neighbours") {
+  const auto line = [](double r) { return -std::expint(-r * r / (4 * 1e-6 * 31536000)); };
+  for (const double d : {3.0, 5.0, 6.0, 8.485, 10.0, 12.0}) CHECK(interpolate(d, line) == Approx(line(d)).epsilon(0.005));
+}
+
+TEST_CASE("Inside the first node and beyond the last the end values are held") {
+  const auto r = nodes();
+  CHECK(field::radial_weights(r, 0.01)[0].cell == 0);
+  CHECK(field::radial_weights(r, 0.01)[0].weight == 1);
+  CHECK(field::radial_weights(r, 1e5)[0].cell == r.size() - 1);
+}
