@@ -14,7 +14,9 @@ int day_of_year(const Date& date) {
   return days;
 }
 
-int hour_of_year(const Date& date) { return 24 * day_of_year(date); }
+int hour_of_year(const Date& date) {
+  return 24 * day_of_year(date);
+}
 
 long days_between(const Date& from, const Date& to) {
   return static_cast<long>(days_per_year) * (to.year - from.year) + day_of_year(to) - day_of_year(from);
@@ -37,7 +39,9 @@ Date plus_days(const Date& date, long days) {
   return result;
 }
 
-std::string iso(const Date& date) { return fmt::format("{:04d}-{:02d}-{:02d}", date.year, date.month, date.day); }
+std::string iso(const Date& date) {
+  return fmt::format("{:04d}-{:02d}-{:02d}", date.year, date.month, date.day);
+}
 
 std::string iso_hour(const Date& start, double hours) {
   const long minutes = std::lround(hours * 60);
@@ -49,9 +53,12 @@ std::string iso_hour(const Date& start, double hours) {
 Date parse_date(const std::string& text) {
   static const std::regex pattern(R"((\d{4})(?:-(\d{1,2})(?:-(\d{1,2}))?)?)");
   std::smatch match;
-  if (!std::regex_match(text, match, pattern)) throw std::invalid_argument("not a date (write 2027, 2027-07 or 2027-07-01)");
-  Date date{std::stoi(match[1]), match[2].matched ? std::stoi(match[2]) : 1, match[3].matched ? std::stoi(match[3]) : 1};
-  if (date.month < 1 || date.month > 12) throw std::invalid_argument(fmt::format("month {} does not exist", date.month));
+  if (!std::regex_match(text, match, pattern))
+    throw std::invalid_argument("not a date (write 2027, 2027-07 or 2027-07-01)");
+  Date date{std::stoi(match[1]), match[2].matched ? std::stoi(match[2]) : 1,
+            match[3].matched ? std::stoi(match[3]) : 1};
+  if (date.month < 1 || date.month > 12)
+    throw std::invalid_argument(fmt::format("month {} does not exist", date.month));
   if (date.month == 2 && date.day == 29) {
     throw std::invalid_argument("29 February is not in the run's calendar (every year has 365 days)");
   }

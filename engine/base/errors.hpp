@@ -15,8 +15,11 @@ struct Place {
   /// "site.yaml:14:19", with the parts that are known; empty without a file.
   std::string text() const {
     std::string s = file;
-    if (!s.empty() && line > 0) s += ":" + std::to_string(line);
-    if (!s.empty() && line > 0 && column > 0) s += ":" + std::to_string(column);
+    for (const int number : {line, column}) {
+      if (s.empty() || number <= 0) break;
+      s += ':';
+      s += std::to_string(number);
+    }
     return s;
   }
 };

@@ -11,8 +11,8 @@ namespace stillground::field {
 
 /// How the groups' own temperature rises add up at each group's bore wall:
 ///   sum of neighbours at group a = sum over groups b, radial cells i of weight(a, b, i) theta_b(r_i),
-/// for every layer alike. The multiplicities of the members are folded into the weights. Kept sparse: a distance touches
-/// four cells.
+/// for every layer alike. The multiplicities of the members are folded into the weights. Kept sparse: a distance
+/// touches four cells.
 class Coupling {
  public:
   /// `r`: the grid's nodes [m].

@@ -12,7 +12,9 @@ namespace {
 
 constexpr double same_length = 1e-3;  // [m]
 
-bool same(double a, double b) { return std::abs(a - b) <= same_length; }
+bool same(double a, double b) {
+  return std::abs(a - b) <= same_length;
+}
 
 /// What a bore sees: each other bore's group and distance, in order.
 using View = std::vector<std::pair<std::size_t, double>>;

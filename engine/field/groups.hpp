@@ -9,8 +9,8 @@ namespace stillground::field {
 
 /// Bores that share one ground grid. Groups are numbered by their first bore.
 struct Groups {
-  std::vector<std::size_t> of_bore;                ///< group of each bore
-  std::vector<std::vector<std::size_t>> members;   ///< bores of each group, rising; the first stands for it
+  std::vector<std::size_t> of_bore;               ///< group of each bore
+  std::vector<std::vector<std::size_t>> members;  ///< bores of each group, rising; the first stands for it
 
   std::size_t size() const { return members.size(); }
 };
@@ -19,10 +19,10 @@ struct Groups {
 Groups lone_groups(std::size_t bores);
 
 /// The coarsest grouping that changes nothing: bores of one group have equal top, depth and start, and see, from each
-/// group, the same distances. Then the neighbours' sum of every member is the same, whatever the groups' own temperatures
-/// are, so that members of a group stay equal for ever. Found by refining from "equal make" until nothing splits (colour
-/// refinement, the coarsest equitable partition); bores that the layout's symmetry makes equal always end together.
-/// Distances count as equal within 1 mm, below any surveyor's accuracy.
+/// group, the same distances. Then the neighbours' sum of every member is the same, whatever the groups' own
+/// temperatures are, so that members of a group stay equal for ever. Found by refining from "equal make" until nothing
+/// splits (colour refinement, the coarsest equitable partition); bores that the layout's symmetry makes equal always
+/// end together. Distances count as equal within 1 mm, below any surveyor's accuracy.
 Groups equal_groups(const std::vector<model::BoreSite>& bores);
 
 }  // namespace stillground::field

@@ -26,7 +26,9 @@ std::vector<model::BoreSite> sites(const model::Layout& layout, double top, doub
   return std::get<model::Positions>(layout).sites;
 }
 
-double distance(const model::BoreSite& a, const model::BoreSite& b) { return std::hypot(a.x - b.x, a.y - b.y); }
+double distance(const model::BoreSite& a, const model::BoreSite& b) {
+  return std::hypot(a.x - b.x, a.y - b.y);
+}
 
 std::vector<double> nearest_distances(const std::vector<model::BoreSite>& bores) {
   if (bores.size() < 2) return {};

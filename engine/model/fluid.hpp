@@ -9,7 +9,7 @@ struct Fluid {
   enum class Basis { mass, volume };
 
   Antifreeze base = Antifreeze::none;
-  double fraction = 0;  ///< of the antifreeze, 0..1
+  double fraction = 0;        ///< of the antifreeze, 0..1
   Basis basis = Basis::mass;  ///< volume: of the parts before mixing, at 15 degC
 };
 

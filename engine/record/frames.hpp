@@ -28,6 +28,7 @@ struct Snapshot {
   std::vector<double> wall_temperature;  ///< [K]
   std::vector<double> fluid_down;        ///< [K]
   std::vector<double> fluid_up;          ///< [K]
+  std::vector<double> grout;             ///< mean over grout and pipe of the bore's cross-section [K]
 };
 
 /// The mean of a run-year (`fields: yearly`), same shape as a snapshot's rise.
@@ -69,33 +70,33 @@ struct Header {
   std::string scenario_text;
   std::string method = "march";  ///< or "screening"
   std::string engine_version;
-  std::string build;                                         ///< compiler and flags
-  Date start;                                                ///< midnight
+  std::string build;  ///< compiler and flags
+  Date start;         ///< midnight
   int years = 0;
-  double step = 0;                                           ///< [s]
-  std::string fields;                                        ///< "monthly", "yearly", "none"
+  double step = 0;     ///< [s]
+  std::string fields;  ///< "monthly", "yearly", "none"
   bool has_heat_pump = false;
-  double drill_length = 0;                                   ///< metres to drill, as the scenario counts them [m]
-  double fluid_heat_capacity = 0;                            ///< c of the fluid as marched [J/(kg K)]
+  double drill_length = 0;         ///< metres to drill, as the scenario counts them [m]
+  double fluid_heat_capacity = 0;  ///< c of the fluid as marched [J/(kg K)]
   std::vector<LimitRow> limits;
   std::vector<std::string> warnings;
-  std::vector<std::pair<std::string, std::string>> inputs;   ///< file name, SHA-256
-  std::vector<double> z_faces;                               ///< nz + 1, from 0 down [m]
-  std::vector<double> z;                                     ///< nz centres [m]
-  std::vector<double> r_faces;                               ///< nr + 1, from the bore wall out [m]
-  std::vector<double> r;                                     ///< nr nodes (geometric means of the faces) [m]
-  std::vector<double> conductivity;                          ///< [z], W/(m K)
-  std::vector<double> heat_capacity;                         ///< [z], J/(m3 K)
+  std::vector<std::pair<std::string, std::string>> inputs;  ///< file name, SHA-256
+  std::vector<double> z_faces;                              ///< nz + 1, from 0 down [m]
+  std::vector<double> z;                                    ///< nz centres [m]
+  std::vector<double> r_faces;                              ///< nr + 1, from the bore wall out [m]
+  std::vector<double> r;                                    ///< nr nodes (geometric means of the faces) [m]
+  std::vector<double> conductivity;                         ///< [z], W/(m K)
+  std::vector<double> heat_capacity;                        ///< [z], J/(m3 K)
   std::vector<BoreRow> bores;
   int groups = 0;
-  std::vector<double> active_fraction;                       ///< [group][z]: the part of the cell's height with a bore in it
-  std::vector<double> grout_storage;                         ///< heat capacity of grout and pipe per metre of bore [J/(m K)]; one per group
-  std::vector<double> fluid_storage;                         ///< of the fluid in one leg per metre of bore [J/(m K)]; one per group
+  std::vector<double> active_fraction;  ///< [group][z]: the part of the cell's height with a bore in it
+  std::vector<double> grout_storage;    ///< heat capacity of grout and pipe per metre of bore [J/(m K)]; one per group
+  std::vector<double> fluid_storage;    ///< of the fluid in one leg per metre of bore [J/(m K)]; one per group
 };
 
 /// What only the end of a run knows.
 struct Closing {
-  std::vector<float> steady_rise;  ///< [group][z][r]: steady state under the last run-year's mean heat [K]
+  std::vector<float> steady_rise;     ///< [group][z][r]: steady state under the last run-year's mean heat [K]
   std::vector<std::string> warnings;  ///< found while marching
 };
 

@@ -14,8 +14,8 @@ namespace stillground::run {
 
 /// How far a simulation has come; given once a simulated day.
 struct Progress {
-  Date start;              ///< of the run
-  double hours_done = 0;   ///< simulated
+  Date start;             ///< of the run
+  double hours_done = 0;  ///< simulated
   double hours_total = 0;
   bool year_finished = false;  ///< the last hour closed a run-year; the figures below are of that year
   int year = 0;                ///< that run-year, from 1
@@ -25,14 +25,14 @@ struct Progress {
 
 struct Options {
   std::filesystem::path result;
-  int threads = 0;                                 ///< 0: as many as the machine has; the bits do not depend on it
-  bool resume = false;                             ///< go on from the checkpoint that an interrupted run left
-  std::function<void(const Progress&)> progress;   ///< may be empty
-  const std::atomic<bool>* stop = nullptr;         ///< set by a signal: save a checkpoint, throw Interrupted
+  int threads = 0;                                ///< 0: as many as the machine has; the bits do not depend on it
+  bool resume = false;                            ///< go on from the checkpoint that an interrupted run left
+  std::function<void(const Progress&)> progress;  ///< may be empty
+  const std::atomic<bool>* stop = nullptr;        ///< set by a signal: save a checkpoint, throw Interrupted
 };
 
-/// Marches the scenario and writes the result file. Returns all warnings. Throws InputError (before anything is written),
-/// NumericsError, SystemError, Interrupted.
+/// Marches the scenario and writes the result file. Returns all warnings. Throws InputError (before anything is
+/// written), NumericsError, SystemError, Interrupted.
 std::vector<Warning> simulate(const model::Scenario& scenario, const Options& options);
 
 /// Rates at one flow level and fluid temperature.
@@ -40,8 +40,8 @@ struct FlowCase {
   std::string what;              ///< "design flow at 5.0 degC"
   double fluid_temperature = 0;  ///< [K]
   double reynolds = 0;
-  std::string regime;            ///< "laminar", "transitional", "turbulent"
-  double bore_resistance = 0;    ///< R_b [K m/W]
+  std::string regime;               ///< "laminar", "transitional", "turbulent"
+  double bore_resistance = 0;       ///< R_b [K m/W]
   double internal_resistance = 0;   ///< R_a [K m/W]
   double effective_resistance = 0;  ///< R_b* for uniform wall temperature over the median bore [K m/W]
 };
@@ -51,7 +51,7 @@ struct Plan {
   std::string title;
   Date start;
   int years = 0;
-  double step = 0;             ///< [s]
+  double step = 0;  ///< [s]
   int bores = 0;
   int groups = 0;
   double active_length = 0;    ///< all bores [m]
@@ -59,17 +59,17 @@ struct Plan {
   double nearest_spacing = 0;  ///< between two bores [m]; 0 for a lone bore
   int radial_cells = 0;
   int axial_cells = 0;
-  long cells = 0;              ///< of all groups together
-  double outer_radius = 0;     ///< [m]
-  double grid_depth = 0;       ///< [m]
-  double conductivity = 0;     ///< mean over the bores' active length [W/(m K)]
-  double undisturbed = 0;      ///< mean over the bores' active length and the year [K]
-  double fluid_volume = 0;     ///< in the loops [m3]
-  double grout_volume = 0;     ///< [m3]
-  double pipe_length = 0;      ///< in the bores, all legs [m]
-  double freezing_point = 0;   ///< of the fluid [K]
-  double mass_flow = 0;        ///< whole field, when it runs [kg/s]
-  double heat_to_ground = 0;   ///< yearly, where known without a run [J]; NaN if it depends on the EFT
+  long cells = 0;                             ///< of all groups together
+  double outer_radius = 0;                    ///< [m]
+  double grid_depth = 0;                      ///< [m]
+  double conductivity = 0;                    ///< mean over the bores' active length [W/(m K)]
+  double undisturbed = 0;                     ///< mean over the bores' active length and the year [K]
+  double fluid_volume = 0;                    ///< in the loops [m3]
+  double grout_volume = 0;                    ///< [m3]
+  double pipe_length = 0;                     ///< in the bores, all legs [m]
+  double freezing_point = 0;                  ///< of the fluid [K]
+  double mass_flow = 0;                       ///< whole field, when it runs [kg/s]
+  double heat_to_ground = 0;                  ///< yearly, where known without a run [J]; NaN if it depends on the EFT
   double heating = 0, cooling = 0;            ///< yearly building heat of the first run-year [J]; 0 without a building
   double heating_peak = 0, cooling_peak = 0;  ///< [W]
   std::vector<FlowCase> flow_cases;

@@ -17,8 +17,8 @@ std::vector<model::BoreSite> grid(int rows, int columns) {
 
 }  // namespace
 
-// A rectangle m x n has ceil(m/2) ceil(n/2) kinds of bore, a square of even side k(k+1)/2 with k = m/2: counting orbits of
-// the rectangle's and the square's symmetries (elementary group theory).
+// A rectangle m x n has ceil(m/2) ceil(n/2) kinds of bore, a square of even side k(k+1)/2 with k = m/2: counting orbits
+// of the rectangle's and the square's symmetries (elementary group theory).
 TEST_CASE("Bores that the layout's symmetry makes equal share a group") {
   CHECK(field::equal_groups(grid(1, 1)).size() == 1);
   CHECK(field::equal_groups(grid(6, 5)).size() == 9);

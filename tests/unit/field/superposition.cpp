@@ -29,13 +29,15 @@ TEST_CASE("A cubic in ln r is interpolated exactly") {
     const double x = std::log(r);
     return 2 - 3 * x + 0.5 * x * x - 0.1 * x * x * x;
   };
-  for (const double d : {0.09, 0.5, 3.0, 6.0, 8.485, 40.0, 200.0}) CHECK(interpolate(d, cubic) == Approx(cubic(d)).epsilon(1e-12));
+  for (const double d : {0.09, 0.5, 3.0, 6.0, 8.485, 40.0, 200.0})
+    CHECK(interpolate(d, cubic) == Approx(cubic(d)).epsilon(1e-12));
 }
 
 // Infinite line source E1(r^2/(4 a t)): Carslaw & Jaeger 1959, 10.4(5); std::expint for E1. One year at 1e-6 m2/s.
 TEST_CASE("The rise of a line source is interpolated within half a per cent where it matters to neighbours") {
   const auto line = [](double r) { return -std::expint(-r * r / (4 * 1e-6 * 31536000)); };
-  for (const double d : {3.0, 5.0, 6.0, 8.485, 10.0, 12.0}) CHECK(interpolate(d, line) == Approx(line(d)).epsilon(0.005));
+  for (const double d : {3.0, 5.0, 6.0, 8.485, 10.0, 12.0})
+    CHECK(interpolate(d, line) == Approx(line(d)).epsilon(0.005));
 }
 
 TEST_CASE("Inside the first node and beyond the last the end values are held") {

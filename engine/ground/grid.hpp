@@ -1,0 +1,53 @@
+#pragma once
+
+#include <cstddef>
+#include <vector>
+
+#include "engine/model/ground.hpp"
+
+namespace stillground::ground {
+
+/// A bore's active part: from `top` to `toe` [m below the surface].
+struct Reach {
+  double top = 0;
+  double toe = 0;
+};
+
+/// What decides the cells of the field's one (r, z) grid.
+struct GridSpec {
+  double bore_radius = 0;   ///< [m]
+  double outer_radius = 0;  ///< [m]
+  int radial_cells = 36;
+  double end_cell = 1;       ///< height of the cells at a bore's ends [m]
+  double growth = 1.3;       ///< of heights away from the ends, 1 < growth <= 1.3
+  double largest_cell = 8;   ///< along the bores [m]
+  double bottom_margin = 0;  ///< from the deepest toe to the grid's bottom [m]
+};
+
+/// The (r, z) finite-volume grid that every group of the field uses: rings about the bore, layers of the ground.
+struct Grid {
+  std::vector<double> r_faces;      ///< nr + 1, from the bore wall out [m]; equal ratios
+  std::vector<double> r;            ///< nr nodes: the faces' geometric means, so that log conductances are exact [m]
+  std::vector<double> z_faces;      ///< nz + 1, from 0 down [m]
+  std::vector<double> z;            ///< nz centres [m]
+  std::vector<model::Solid> solid;  ///< [z]: no cell spans two layers of the log
+
+  std::size_t nr() const { return r.size(); }
+  std::size_t nz() const { return z.size(); }
+  double height(std::size_t k) const { return z_faces[k + 1] - z_faces[k]; }  ///< [m]
+  double ring_area(std::size_t i) const;                                      ///< of ring i [m2]
+};
+
+/// Builds the grid: a face at every layer boundary and at every bore's top and toe (those within 0.25 m share one),
+/// cells of `end_cell` at bore ends, growing by `growth` away from them up to `largest_cell` along the bores, without
+/// bound below the deepest toe. Rings have equal ratios of radius.
+Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, const std::vector<Reach>& bores);
+
+/// The part of each cell's height that a bore's active reach fills: [z], 0..1. Times the heights it sums to toe - top.
+std::vector<double> active_fraction(const Grid& grid, const Reach& bore);
+
+/// Largest eigenvalue [1/s] of axial conduction on the grid (Gershgorin): an explicit step h needs h * this within the
+/// scheme's real stability interval.
+double stiffest_axial_rate(const Grid& grid);
+
+}  // namespace stillground::ground

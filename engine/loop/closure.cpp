@@ -1,0 +1,67 @@
+#include "engine/loop/closure.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/base/errors.hpp"
+
+namespace stillground::loop {
+
+Exchange exchange(const Demand& demand, const HeatPumps& pumps, double eft) {
+  Exchange result{demand.to_ground + demand.cooling_direct, 0, 0};
+  if (demand.cooling != 0) {
+    const double cop = pumps.cooling->at(eft);
+    result.power += demand.cooling / cop;
+    result.to_ground += demand.cooling * (1 + 1 / cop);
+    result.slope -= demand.cooling * pumps.cooling->slope(eft) / (cop * cop);
+  }
+  if (demand.heating != 0) {
+    const double cop = pumps.heating->at(eft);
+    result.power += demand.heating / cop;
+    result.to_ground -= demand.heating * (1 - 1 / cop);
+    result.slope -= demand.heating * pumps.heating->slope(eft) / (cop * cop);
+  }
+  return result;
+}
+
+Meeting meet(const FieldResponse& field, const Demand& demand, const HeatPumps& pumps) {
+  const auto excess = [&](double eft, const Exchange& e) {
+    return (1 - field.gain) * eft - field.gain * e.to_ground / field.heat_rate - field.offset;
+  };
+  double eft = field.offset / (1 - field.gain);  // with no heat at all
+  Exchange e = exchange(demand, pumps, eft);
+  if (demand.heating == 0 && demand.cooling == 0) {
+    eft = (field.offset + field.gain * e.to_ground / field.heat_rate) / (1 - field.gain);
+    return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, 0};
+  }
+  double low = -1e6, high = 1e6;  // [K]; narrowed by every sign met
+  for (int i = 0; i < 100; ++i) {
+    const double residual = excess(eft, e);
+    (residual > 0 ? high : low) = eft;
+    double next = eft - residual / (1 - field.gain - field.gain * e.slope / field.heat_rate);
+    if (!(next > low && next < high)) next = (low + high) / 2;
+    // Newton on pieces of 1/COP converges quadratically: a move below round-off is the root.
+    const bool settled = std::abs(next - eft) <= 4e-16 * std::max(1.0, std::abs(eft)) || residual == 0;
+    eft = next;
+    e = exchange(demand, pumps, eft);
+    if (settled) return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
+    if (high - low <= 1e-13 * std::abs(eft)) return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
+  }
+  throw NumericsError(fmt::format("fluid temperature and heat pump do not meet (last EFT {} K)", eft));
+}
+
+double steepest_rise(const HeatPumps& pumps, double cooling_peak) {
+  if (!pumps.cooling) return 0;
+  double steepest = 0;
+  const auto& points = pumps.cooling->points();
+  for (std::size_t i = 0; i + 1 < points.size(); ++i) {
+    const double slope = pumps.cooling->slope(points[i].eft);
+    const double cop = std::min(points[i].cop, points[i + 1].cop);  // 1/COP^2 is largest at the lower end
+    steepest = std::max(steepest, -cooling_peak * slope / (cop * cop));
+  }
+  return steepest;
+}
+
+}  // namespace stillground::loop

@@ -1,0 +1,58 @@
+#pragma once
+
+#include <optional>
+
+#include "engine/loop/cop_curve.hpp"
+
+namespace stillground::loop {
+
+/// What one hour asks of the ground.
+struct Demand {
+  double heating = 0;         ///< heat the building takes through the heat pump [W], >= 0
+  double cooling = 0;         ///< heat the building gives off through the heat pump [W], >= 0
+  double cooling_direct = 0;  ///< heat the building gives off to the fluid itself [W], >= 0
+  double to_ground = 0;       ///< the ground's own load [W], positive into the ground
+
+  bool any() const { return heating != 0 || cooling != 0 || cooling_direct != 0 || to_ground != 0; }
+};
+
+/// The heat pumps of the field; a curve is absent where there is no such duty.
+struct HeatPumps {
+  std::optional<CopCurve> heating;
+  std::optional<CopCurve> cooling;
+};
+
+/// Heat to the ground and its price at one EFT.
+struct Exchange {
+  double to_ground = 0;  ///< Q [W] = Qc (1 + 1/COP_c) - Qh (1 - 1/COP_h) + direct + given
+  double slope = 0;      ///< dQ/dEFT [W/K]
+  double power = 0;      ///< electricity [W]
+};
+
+Exchange exchange(const Demand& demand, const HeatPumps& pumps, double eft);
+
+/// The field seen from the heat pumps within one implicit stage: EFT = gain * T_in + offset, T_in = EFT +
+/// Q(EFT)/heat_rate.
+struct FieldResponse {
+  double gain = 0;       ///< 0 < gain < 1
+  double offset = 0;     ///< [K]
+  double heat_rate = 0;  ///< mass flow times specific heat of the whole field [W/K], > 0
+};
+
+/// Where field and heat pumps meet.
+struct Meeting {
+  double eft = 0;        ///< [K]
+  double lft = 0;        ///< T_in of every bore [K]
+  double to_ground = 0;  ///< [W]
+  double power = 0;      ///< [W]
+};
+
+/// Solves (1 - gain) E - gain Q(E)/heat_rate - offset = 0 for E to round-off: bracketed Newton. The left side rises
+/// with E as long as Q does not rise too fast, which `steepest_rise` lets the set-up check. Throws NumericsError
+/// without a root.
+Meeting meet(const FieldResponse& field, const Demand& demand, const HeatPumps& pumps);
+
+/// The steepest rise of Q with EFT at the given peak cooling [W/K], over the whole curve; 0 where it never rises.
+double steepest_rise(const HeatPumps& pumps, double cooling_peak);
+
+}  // namespace stillground::loop
