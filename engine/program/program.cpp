@@ -6,6 +6,7 @@
 
 #include <cstdio>
 #include <new>
+#include <string_view>
 
 #include "engine/base/pending_file.hpp"
 #include "engine/base/version.hpp"
@@ -86,6 +87,10 @@ int guarded_main(int argc, char** argv, const Info& info, const std::function<vo
   prepare_streams();
   const std::string name = name_of(info);
   const int status = caught(name, [&] {
+    if (argc == 2 && std::string_view(argv[1]) == "--purpose") {
+      fmt::print("{}\n", info.purpose);
+      return 0;
+    }
     open_log(name);
     return parse_and_work(argc, argv, info, declare, work);
   });
@@ -122,8 +127,8 @@ void add_json(CLI::App& app, bool& json) {
 
 void add_threads(CLI::App& app, int& threads) {
   app.add_option("--threads", threads, "threads to compute with; 0 takes as many as the machine has")
-      ->check(CLI::Range(0, 1024))
-      ->capture_default_str();
+      ->check(CLI::Range(0, 1024).description(""))
+      ->type_name("N");
 }
 
 }  // namespace stillground::program

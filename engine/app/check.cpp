@@ -1,0 +1,25 @@
+#include <filesystem>
+
+#include "engine/app/plan.hpp"
+#include "engine/config/read.hpp"
+#include "engine/program/program.hpp"
+#include "engine/run/run.hpp"
+
+/// Validates a scenario and tells what a run of it would do.
+int main(int argc, char** argv) {
+  using namespace stillground;
+  std::filesystem::path scenario;
+  bool json = false;
+  int threads = 0;
+  return program::guarded_main(
+      argc, argv, {"check", "validates a scenario and tells what would be run", ""},
+      [&](CLI::App& app) {
+        app.add_option("SCENARIO.yaml", scenario, "the scenario")->type_name("")->required();
+        program::add_json(app, json);
+        program::add_threads(app, threads);
+      },
+      [&] {
+        const run::Plan plan = run::check(config::read_scenario(scenario), threads);
+        program::deliver("-", json ? app::plan_json(plan) : app::plan_text(plan, threads));
+      });
+}

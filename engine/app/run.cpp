@@ -1,0 +1,86 @@
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "engine/app/run_display.hpp"
+#include "engine/config/read.hpp"
+#include "engine/program/program.hpp"
+#include "engine/program/signals.hpp"
+#include "engine/run/run.hpp"
+
+namespace stillground::app {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Arguments {
+  fs::path scenario;
+  fs::path result;
+  int threads = 0;
+  bool resume = false;
+};
+
+/// Where the result goes; refuses names at which the end of a long run would come to nothing.
+fs::path result_path(const Arguments& arguments) {
+  const fs::path result = arguments.result.empty() ? fs::path(arguments.scenario.stem()) += ".h5" : arguments.result;
+  if (result == "-") throw InputError("-o: a result is a file and cannot go to standard output");
+  const fs::path folder = result.has_parent_path() ? result.parent_path() : ".";
+  std::error_code ignored;
+  if (fs::is_directory(result, ignored)) throw InputError(fmt::format("-o: {} is a folder", result.string()));
+  if (!fs::is_directory(folder, ignored)) throw InputError(fmt::format("-o: there is no folder {}", folder.string()));
+  if (fs::equivalent(result, arguments.scenario, ignored)) {
+    throw InputError(fmt::format("-o: {} is the scenario itself", result.string()));
+  }
+  return result;
+}
+
+void run_scenario(const Arguments& arguments) {
+  const model::Scenario scenario = config::read_scenario(arguments.scenario);
+  const fs::path result = result_path(arguments);
+
+  std::set<std::string> told;
+  const auto tell = [&](const std::vector<Warning>& warnings) {
+    for (const Warning& warning : warnings) {
+      if (told.insert(warning.line()).second) program::warn(warning);
+    }
+  };
+  tell(scenario.warnings);
+
+  RunDisplay display;
+  run::Options options;
+  options.result = result;
+  options.threads = arguments.threads;
+  options.resume = arguments.resume;
+  options.progress = [&](const run::Progress& progress) { display.show(progress); };
+  options.stop = &program::stop_on_signals();
+  const std::vector<Warning> warnings = run::simulate(scenario, options);
+  display.clear();
+  tell(warnings);
+  program::deliver("-", fmt::format("{} is complete\n", result.string()));
+}
+
+}  // namespace
+
+}  // namespace stillground::app
+
+int main(int argc, char** argv) {
+  using namespace stillground;
+  app::Arguments arguments;
+  return program::guarded_main(
+      argc, argv,
+      {"run", "simulates a scenario and writes its result file",
+       "Ctrl-C saves a checkpoint beside the result (RESULT.h5.spool); --resume goes on from there."},
+      [&](CLI::App& app) {
+        app.add_option("SCENARIO.yaml", arguments.scenario, "the scenario")->type_name("")->required();
+        app.add_option("-o,--output", arguments.result,
+                       "the result; otherwise the scenario's name with .h5, in this folder")
+            ->type_name("RESULT.h5");
+        program::add_threads(app, arguments.threads);
+        app.add_flag("--resume", arguments.resume, "go on from the checkpoint of an interrupted run");
+      },
+      [&] { app::run_scenario(arguments); });
+}

@@ -1,0 +1,73 @@
+#include "engine/app/run_display.hpp"
+
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <string>
+
+#include "engine/app/plan.hpp"
+
+namespace stillground::app {
+
+namespace {
+
+constexpr int bar_width = 24;
+constexpr auto redraw_after = std::chrono::milliseconds(100);
+
+std::string bar_text(double part) {
+  const int full = static_cast<int>(part * bar_width);
+  return "[" + std::string(static_cast<std::size_t>(full), '#') +
+         std::string(static_cast<std::size_t>(bar_width - full), '.') + "]";
+}
+
+std::string year_line(const run::Progress& p) {
+  return fmt::format("{}  year {:>3} of {}  EFT {:6.2f} to {:6.2f} degC\n",
+                     iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24)), p.year,
+                     static_cast<int>(p.hours_total) / hours_per_year, p.eft_least - 273.15, p.eft_most - 273.15);
+}
+
+}  // namespace
+
+RunDisplay::RunDisplay()
+    : bar_(::isatty(STDERR_FILENO) != 0), lines_(!bar_ || ::isatty(STDOUT_FILENO) == 0), began_(Clock::now()) {}
+
+RunDisplay::~RunDisplay() {
+  clear();
+}
+
+void RunDisplay::clear() {
+  if (drawn_) std::fputs("\r\033[K", stderr);
+  drawn_ = false;
+}
+
+void RunDisplay::show(const run::Progress& progress) {
+  if (!started_) {
+    started_ = true;
+    began_ = Clock::now();
+    hours_at_start_ = progress.hours_done;
+  }
+  if (lines_ && progress.year_finished) {
+    // A reader that has gone away must not stop a long run: the loss is told at the end, by the exit status.
+    std::fputs(year_line(progress).c_str(), stdout);
+    std::fflush(stdout);
+  }
+  if (bar_ && (!drawn_ || Clock::now() - last_drawn_ > redraw_after)) draw_bar(progress);
+}
+
+void RunDisplay::draw_bar(const run::Progress& p) {
+  last_drawn_ = Clock::now();
+  const double seconds = std::chrono::duration<double>(last_drawn_ - began_).count();
+  const double done_here = p.hours_done - hours_at_start_;
+  std::string speed;
+  if (seconds > 0.5 && done_here > 0) {
+    speed = fmt::format("  {:.1f} years/min  {} left", done_here / hours_per_year / seconds * 60,
+                        duration_text((p.hours_total - p.hours_done) / done_here * seconds));
+  }
+  fmt::print(stderr, "\r\033[K{} {:3.0f} %  {}{}", bar_text(p.hours_done / p.hours_total),
+             100 * p.hours_done / p.hours_total, iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24)), speed);
+  std::fflush(stderr);
+  drawn_ = true;
+}
+
+}  // namespace stillground::app
