@@ -1,0 +1,26 @@
+#include "engine/base/digest.hpp"
+
+#include <catch2/catch.hpp>
+#include <string>
+
+using stillground::sha256;
+
+// Source: FIPS 180-4 examples (NIST, "SHA-256 example values") and FIPS 180-2 appendix B; the values are from memory
+// and were compared with sha256sum of GNU coreutils 9.1.
+TEST_CASE("SHA-256 gives the standard's example values", "[base]") {
+  CHECK(sha256("abc") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
+  CHECK(sha256("") == "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
+  CHECK(sha256("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq") ==
+        "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
+  CHECK(sha256(std::string(1000000, 'a')) == "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0");
+}
+
+// The lengths about the padding's edge (55, 56, 63, 64 bytes) take different paths. Values: GNU coreutils
+// sha256sum 9.1.
+TEST_CASE("SHA-256 pads at every edge of a block", "[base]") {
+  CHECK(sha256(std::string(55, 'x')) == "d5e285683cd4efc02d021a5c62014694958901005d6f71e89e0989fac77e4072");
+  CHECK(sha256(std::string(56, 'x')) == "04c26261370ee7541549d16dee320c723e3fd14671e66a099afe0a377c16888e");
+  CHECK(sha256(std::string(63, 'x')) == "75220b47218278e656f2013bb8f0c455a25eaf01e86c64924e9d48d89776d6f2");
+  CHECK(sha256(std::string(64, 'x')) == "7ce100971f64e7001e8fe5a51973ecdfe1ced42befe7ee8d5fd6219506b5393c");
+  CHECK(sha256(std::string(65, 'x')) == "9537c5fdf120482f7d58d25e9ed583f52c02b4e304ea814db1633ad565aed7e9");
+}
