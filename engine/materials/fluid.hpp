@@ -1,0 +1,39 @@
+#pragma once
+
+#include <vector>
+
+#include "engine/base/errors.hpp"
+#include "engine/materials/fluid_state.hpp"
+#include "engine/model/fluid.hpp"
+
+namespace stillground::materials {
+
+/// Temperature at which the parts of a fraction by volume are measured [K].
+inline constexpr double mixing_temperature = 288.15;
+
+/// "water", "propylene glycol", ...
+const char* fluid_name(model::Antifreeze base);
+
+/// Mass fraction of the antifreeze, 0..0.6; of water 0. A fraction by volume counts the parts before mixing at 15 degC.
+/// Throws InputError at `place` when the fraction is not finite, negative or beyond the source's range (0.6 by mass).
+double mass_fraction(const model::Fluid& fluid, const Place& place = {});
+
+/// Properties at `temperature` [K]. Outside the range of the fluid's correlation (see valid_range) held at the range's
+/// end. Throws InputError as mass_fraction does.
+FluidState fluid_state(const model::Fluid& fluid, double temperature);
+
+/// Temperature at which ice begins to form [K]. Throws InputError as mass_fraction does.
+double freezing_point(const model::Fluid& fluid);
+
+/// Temperatures [K] between which the correlation follows the fluid.
+struct ValidRange {
+  double coldest = 0;  ///< the freezing point
+  double warmest = 0;
+};
+ValidRange valid_range(const model::Fluid& fluid);
+
+/// What a user should know who runs this fluid between `coldest` and `warmest` [K]: freezing, temperatures or fractions
+/// outside the correlation's range. `place` is where the scenario names the fluid. Empty when all is well.
+std::vector<Warning> fluid_warnings(const model::Fluid& fluid, double coldest, double warmest, const Place& place = {});
+
+}  // namespace stillground::materials
