@@ -1,0 +1,112 @@
+#!/usr/bin/python3
+"""Reads every #include below the given folder and says which ones point the wrong way.
+
+    includes.py FOLDER     exit 0: none; 1: those printed, one a line; 1 as well if there is nothing to read
+
+A room is a folder of the engine, the tools or the validation. The table says what each may include besides itself and
+base. Every name in a row stands in a row above it, so that a cycle cannot even be written down. Tests may include
+anything. CMake's link lists are the other lock on the same door.
+"""
+import re
+import sys
+from pathlib import Path
+
+GROUND = "ground bore field loop"
+ROOMS = {
+    "base": "",
+    "units": "",
+    "model": "",
+    "materials": "model",
+    "ground": "model",
+    "field": "model",
+    "bore": "model materials",
+    "loop": "model materials",
+    "march": GROUND,
+    "march/fused": f"march {GROUND}",
+    "march/arkode": f"march {GROUND}",
+    "record": "",
+    "record/hdf5": "",
+    "record/spool": "record",
+    "record/write": "record record/hdf5 record/spool",
+    "record/read": "record record/hdf5",
+    "config": "units model",
+    "program": "",
+    "run": f"model materials {GROUND} march march/fused march/arkode record record/spool record/write",
+    "screen": f"model {GROUND} march march/fused run",
+    "app": "units model config run program",
+    "tools/present": "units",
+    "tools/results": "units field program record record/read tools/present",
+    "tools/scenarios": "units model config run screen program record record/read tools/present",
+    "validation/oracle": "",
+    "validation": "*",
+}
+
+# Libraries that have one home (CVODE has a second, where independent answers are made).
+HOMES = {
+    r"yaml-cpp/": "config",
+    r"udunits2": "units",
+    r"hdf5|H5": "record/hdf5",
+    r"arkode/|cvode|kinsol|nvector/|sun[a-z]+/": "march/arkode validation/oracle",
+    r"CLI/|spdlog/": "program",
+    r"catch2/": "",
+}
+
+INCLUDE = re.compile(r'\s*#\s*include\s*([<"])([^>"]+)')
+
+
+def room(path):
+    """The room that a path from the root of the repository lies in, or None."""
+    inside = path.removeprefix("engine/")
+    return max((r for r in ROOMS if inside.startswith(r + "/")), key=len, default=None)
+
+
+def table_faults():
+    """Rows that name a room which does not stand above them."""
+    order = list(ROOMS)
+    return [
+        f"table: {row} names {named}"
+        for place, row in enumerate(order)
+        for named in ROOMS[row].split()
+        if named != "*" and named not in order[:place]
+    ]
+
+
+def permitted(here):
+    if ROOMS[here] == "*":
+        return list(ROOMS)
+    # The oracle answers independently: it may not even share our constants.
+    return [here, *ROOMS[here].split()] + ["base"] * (here != "validation/oracle")
+
+
+def is_fine(here, quote, target):
+    if quote == '"':
+        return room(target) in permitted(here)
+    return all(here in homes.split() for library, homes in HOMES.items() if re.match(library, target))
+
+
+def file_faults(name, text):
+    here = room(name)
+    if not here:
+        return [f"{name}: no such room; add it to the table on purpose"]
+    faults = []
+    for number, line in enumerate(text.splitlines(), 1):
+        found = INCLUDE.match(line)
+        if found and not is_fine(here, found[1], found[2]):
+            faults.append(f"{name}:{number}: {here} must not include {found[2]}")
+    return faults
+
+
+def main(root):
+    files = [f for top in ("engine", "tools", "validation") for f in sorted((root / top).rglob("*.[ch]pp"))]
+    faults = table_faults()
+    for file in files:
+        faults += file_faults(str(file.relative_to(root)), file.read_text())
+    if not files:
+        faults.append(f"{root}: no sources below it")
+    for fault in faults:
+        print(fault)
+    return 1 if faults else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(Path(sys.argv[1])))

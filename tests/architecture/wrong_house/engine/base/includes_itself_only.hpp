@@ -1,0 +1,2 @@
+#include "engine/base/upward.hpp"
+#include <vector>

@@ -1,0 +1,1 @@
+#include <udunits2.h>

@@ -1,0 +1,1 @@
+#include "engine/ground/grid.hpp"

@@ -1,0 +1,1 @@
+#include "engine/field/groups.hpp"

@@ -1,0 +1,1 @@
+#include "engine/march/stepper.hpp"

@@ -1,0 +1,1 @@
+#include "engine/record/spool/spool.hpp"

@@ -1,0 +1,1 @@
+#include "engine/record/hdf5/handle.hpp"

@@ -1,0 +1,3 @@
+#include <vector>
+#include <hdf5.h>
+  #  include <H5public.h>

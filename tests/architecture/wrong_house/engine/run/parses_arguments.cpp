@@ -1,0 +1,2 @@
+#include <CLI/CLI.hpp>
+#include <spdlog/spdlog.h>

@@ -1,0 +1,1 @@
+#include "tools/present/table.hpp"

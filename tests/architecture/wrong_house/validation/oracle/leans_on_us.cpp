@@ -1,0 +1,1 @@
+#include "engine/base/errors.hpp"
