@@ -21,16 +21,17 @@ class Result {
 
   const std::filesystem::path& file() const;
   const Header& header() const;
-  const std::vector<Hour>& hours() const;                ///< 8760 x years
-  const std::vector<double>& snapshot_times() const;     ///< [s] since the start; empty with `fields: none`
-  const std::vector<YearBalance>& balances() const;      ///< one a run-year
+  const std::vector<Hour>& hours() const;             ///< 8760 x years
+  const std::vector<double>& snapshot_times() const;  ///< [s] since the start; empty with `fields: none`
+  const std::vector<YearBalance>& balances() const;   ///< one a run-year
   const std::vector<std::string>& closing_warnings() const;
 
   /// The s-th snapshot, s < snapshot_times().size().
   Snapshot snapshot(std::size_t s) const;
 
   /// Mean rise of run-year y (0-based), [group][z][r]: as recorded with `fields: yearly`, else the trapezoid rule over
-  /// the year's monthly snapshots (exact for a rise linear within the month). Throws InputError if the file has no fields.
+  /// the year's monthly snapshots (exact for a rise linear within the month). Throws InputError if the file has no
+  /// fields.
   std::vector<float> year_mean_rise(int y) const;
 
   /// Steady rise under the last run-year's mean heat, [group][z][r]; empty if the file has no fields.

@@ -10,15 +10,16 @@
 
 namespace stillground::record {
 
-/// The running record of one simulation: an append-only file beside the result-to-be ("RESULT.h5.spool"), synced to disk
-/// at every checkpoint. A kill costs what came after the last checkpoint, never what came before it.
+/// The running record of one simulation: an append-only file beside the result-to-be ("RESULT.h5.spool"), synced to
+/// disk at every checkpoint. A kill costs what came after the last checkpoint, never what came before it.
 class Spool {
  public:
-  /// Starts a new spool for `result`, replacing one that an earlier run left. Throws SystemError if it cannot be written.
+  /// Starts a new spool for `result`, replacing one that an earlier run left. Throws SystemError if it cannot be
+  /// written.
   static Spool create(const std::filesystem::path& result, const Header& header);
 
-  /// Opens the spool that an interrupted run left for `result`, cut back to its last checkpoint. Throws InputError if there
-  /// is none or if it belongs to another scenario, input file, engine version or build (says which).
+  /// Opens the spool that an interrupted run left for `result`, cut back to its last checkpoint. Throws InputError if
+  /// there is none or if it belongs to another scenario, input file, engine version or build (says which).
   static Spool resume(const std::filesystem::path& result, const Header& header);
 
   ~Spool();

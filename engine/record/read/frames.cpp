@@ -1,0 +1,83 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "engine/record/read/source.hpp"
+
+namespace stillground::record::read {
+
+namespace {
+
+template <class Row>
+void fill(const Source& source, const schema::Variable& variable, std::vector<Row>& rows, double Row::*member) {
+  const std::vector<double> values = source.all<double>(variable);
+  for (std::size_t i = 0; i < rows.size(); ++i) rows[i].*member = values[i];
+}
+
+/// As many rows as the run's years ask for, if the dimension agrees.
+template <class Row>
+std::vector<Row> rows_of(const Source& source, schema::Dim dim, const Header& header, int rows_a_year) {
+  const std::size_t length = source.length(dim);
+  if (header.years < 1 || length != static_cast<std::size_t>(header.years) * static_cast<std::size_t>(rows_a_year)) {
+    throw Mismatch(fmt::format("{} values along {} for {} years", length, schema::name(dim), header.years));
+  }
+  return std::vector<Row>(length);
+}
+
+}  // namespace
+
+std::vector<Hour> read_hours(const Source& source, const Header& header) {
+  auto hours = rows_of<Hour>(source, schema::Dim::time, header, hours_per_year);
+  fill(source, schema::eft, hours, &Hour::eft);
+  fill(source, schema::lft, hours, &Hour::lft);
+  fill(source, schema::flow, hours, &Hour::flow);
+  fill(source, schema::heat_to_ground, hours, &Hour::heat_to_ground);
+  if (!header.has_heat_pump) return hours;
+  fill(source, schema::heating, hours, &Hour::heating);
+  fill(source, schema::cooling, hours, &Hour::cooling);
+  fill(source, schema::power, hours, &Hour::power);
+  return hours;
+}
+
+std::vector<YearBalance> read_balances(const Source& source, const Header& header) {
+  auto balances = rows_of<YearBalance>(source, schema::Dim::year, header, 1);
+  fill(source, schema::balance_in, balances, &YearBalance::in);
+  fill(source, schema::balance_stored, balances, &YearBalance::stored);
+  fill(source, schema::balance_surface, balances, &YearBalance::surface);
+  fill(source, schema::balance_deep, balances, &YearBalance::deep);
+  fill(source, schema::balance_residual, balances, &YearBalance::residual);
+  return balances;
+}
+
+std::vector<double> read_snapshot_times(const Source& source) {
+  if (!source.has(schema::snapshot)) return {};
+  std::vector<double> times = source.all<double>(schema::snapshot);
+  if (!std::is_sorted(times.begin(), times.end())) throw Mismatch("the snapshots' instants do not rise");
+  return times;
+}
+
+Snapshot read_snapshot(const Source& source, double time, std::size_t s) {
+  Snapshot snapshot;
+  snapshot.time = time;
+  snapshot.rise = source.row<float>(schema::ground_rise, s);
+  snapshot.undisturbed = source.row<double>(schema::undisturbed, s);
+  snapshot.wall_temperature = source.row<double>(schema::wall_temperature, s);
+  snapshot.fluid_down = source.row<double>(schema::fluid_down, s);
+  snapshot.fluid_up = source.row<double>(schema::fluid_up, s);
+  snapshot.grout = source.row<double>(schema::grout_temperature, s);
+  return snapshot;
+}
+
+std::vector<float> weighted_rise(const Source& source, const std::vector<SnapshotWeight>& weights) {
+  std::vector<double> sum;
+  for (const SnapshotWeight& part : weights) {
+    const std::vector<float> rise = source.row<float>(schema::ground_rise, part.snapshot);
+    sum.resize(rise.size(), 0);
+    for (std::size_t i = 0; i < rise.size(); ++i) sum[i] += part.weight * static_cast<double>(rise[i]);
+  }
+  std::vector<float> mean(sum.size());
+  std::transform(sum.begin(), sum.end(), mean.begin(), [](double value) { return static_cast<float>(value); });
+  return mean;
+}
+
+}  // namespace stillground::record::read

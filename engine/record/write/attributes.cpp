@@ -1,0 +1,74 @@
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "engine/record/hdf5/attribute.hpp"
+#include "engine/record/write/contents.hpp"
+
+namespace stillground::record {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string dump(const Json& json) {
+  // Bytes that are no UTF-8 must not stop a result from being written.
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+/// A limit in degC without the noise of its way through kelvin: 31.7, not 31.700000000000045.
+double limit_celsius(double kelvin) {
+  return std::round((kelvin - schema::zero_celsius) * 1e10) / 1e10;
+}
+
+std::string limits_json(const std::vector<LimitRow>& limits) {
+  Json list = Json::array();
+  for (const LimitRow& limit : limits) {
+    list.push_back({{"name", limit.name},
+                    {"quantity", limit.quantity},
+                    {"side", limit.is_least ? "least" : "most"},
+                    {"over", limit.over},
+                    {"value", limit_celsius(limit.value)},
+                    {"units", "degC"}});
+  }
+  return dump(list);
+}
+
+std::string inputs_json(const std::vector<std::pair<std::string, std::string>>& inputs) {
+  Json list = Json::array();
+  for (const auto& [name, sha256] : inputs) list.push_back({{"name", name}, {"sha256", sha256}});
+  return dump(list);
+}
+
+std::string warnings_json(const std::vector<std::string>& warnings) {
+  return dump(Json(warnings));
+}
+
+}  // namespace
+
+void put_attributes(const hdf5::File& file, const Header& header, const Closing& closing) {
+  const hid_t root = file.id();
+  hdf5::write_label(root, "Conventions", "CF-1.8");
+  hdf5::write_number<std::int32_t>(root, "stillground_format", schema::format);
+  hdf5::write_number<std::int32_t>(root, "complete", 0);
+  hdf5::write_string(root, "title", header.title);
+  hdf5::write_label(root, "source", "stillground " + header.engine_version);
+  hdf5::write_label(root, "engine_version", header.engine_version);
+  hdf5::write_label(root, "build", header.build);
+  hdf5::write_label(root, "method", header.method);
+  hdf5::write_label(root, "start", iso(header.start));
+  hdf5::write_number<std::int32_t>(root, "years", header.years);
+  hdf5::write_number(root, "step", header.step);
+  hdf5::write_label(root, "step_units", "s");
+  hdf5::write_number(root, "cells", static_cast<std::int32_t>(header.z.size() * header.r.size()) * header.groups);
+  hdf5::write_label(root, "fields", header.fields);
+  hdf5::write_label(root, "comment",
+                    "Temperature of the ground at a point = undisturbed at its depth + the sum, over all bores, of "
+                    "ground_rise of the bore's group at r = the point's distance to the bore's axis.");
+  hdf5::write_string(root, "limits", limits_json(header.limits));
+  hdf5::write_string(root, "warnings", warnings_json(header.warnings));
+  hdf5::write_string(root, "march_warnings", warnings_json(closing.warnings));
+  hdf5::write_string(root, "inputs", inputs_json(header.inputs));
+  hdf5::write_string(root, "scenario", header.scenario_text);
+}
+
+}  // namespace stillground::record
