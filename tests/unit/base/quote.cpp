@@ -1,0 +1,16 @@
+#include "engine/base/quote.hpp"
+
+#include <catch2/catch.hpp>
+
+using stillground::quoted;
+
+TEST_CASE("What is quoted stays on one line and cannot steer a terminal", "[base]") {
+  CHECK(quoted("120 W") == "\"120 W\"");
+  CHECK(quoted("a\nb\x1b[2J") == "\"a?b?[2J\"");
+}
+
+TEST_CASE("A long text is cut between characters", "[base]") {
+  CHECK(quoted(std::string(120, 'x')) == '"' + std::string(120, 'x') + '"');
+  CHECK(quoted(std::string(121, 'x')) == '"' + std::string(120, 'x') + "...\"");
+  CHECK(quoted(std::string(119, 'x') + "\u00b0x") == '"' + std::string(119, 'x') + "...\"");
+}
