@@ -1,0 +1,25 @@
+#pragma once
+
+#include <span>
+
+#include "engine/march/problem.hpp"
+#include "engine/march/state.hpp"
+#include "engine/march/workers.hpp"
+
+namespace stillground::march {
+
+/// What a group's bore wall would have without the group's own heat: T0(z, t) plus what the neighbours have done.
+/// The neighbours' sum is slow (a neighbour 5 m off answers in weeks): formed anew every `refresh`, in between carried
+/// on along the line through the last two values.
+
+/// Forms the neighbours' sum from the state and moves the former one back.
+void refresh_neighbours(const Problem& problem, State& state, Workers& workers);
+
+/// Whether the sum is due at the state's time.
+bool refresh_due(const Problem& problem, const State& state);
+
+/// T0 plus neighbours at `time` for group g, [z] of row() entries (padding zero). `undisturbed`: T0 at that time, [z].
+void ambient(const Problem& problem, const State& state, double time, std::size_t g,
+             std::span<const double> undisturbed, std::span<double> result);
+
+}  // namespace stillground::march

@@ -1,0 +1,256 @@
+#include "engine/march/arkode/stepper.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <exception>
+#include <string>
+#include <utility>
+
+#include "engine/base/calendar.hpp"
+#include "engine/base/errors.hpp"
+#include "engine/march/arkode/sundials.hpp"
+#include "engine/march/arkode/vector.hpp"
+#include "engine/march/radial.hpp"
+#include "engine/march/stage.hpp"
+#include "engine/march/tableau.hpp"
+
+namespace stillground::march {
+
+namespace {
+
+/// Keeps a callback's exception from unwinding through C; rethrown as soon as ARKODE has returned.
+template <class Body>
+int fenced(std::exception_ptr& held, Body&& body) noexcept {
+  try {
+    body();
+    return 0;
+  } catch (...) {
+    held = std::current_exception();
+    return -1;  // unrecoverable: ARKODE gives up at once
+  }
+}
+
+struct FreeContext {
+  void operator()(SUNContext context) const { SUNContext_Free(&context); }
+};
+struct FreeVector {
+  void operator()(N_Vector v) const { N_VDestroy(v); }
+};
+struct FreeSolver {
+  void operator()(SUNNonlinearSolver solver) const { SUNNonlinSolFree(solver); }
+};
+struct FreeIntegrator {
+  void operator()(void* arkode) const { ARKStepFree(&arkode); }
+};
+
+void require(int flag, const char* call, const std::string& reason = "") {
+  if (flag < 0)
+    throw SystemError(fmt::format("SUNDIALS: {} failed with {}{}", call, flag, reason.empty() ? "" : ": " + reason));
+}
+
+SUNContext make_context() {
+  SUNContext context = nullptr;
+  require(SUNContext_Create(no_communicator, &context), "SUNContext_Create");
+  return context;
+}
+
+class ArkodeStepper final : public Stepper {
+ public:
+  ArkodeStepper(const Problem& problem, Workers& workers);
+  HourMeans advance(State& state, const Task& task, Vector& wall_heat) override;
+
+ private:
+  void explicit_rate(double time, N_Vector y, N_Vector rate);
+  void solve_stage(N_Vector correction);
+  void collect_stage(double weight, const loop::Meeting& meeting);
+  void set_tables();
+
+  static ArkodeStepper& self(void* user) { return *static_cast<ArkodeStepper*>(user); }
+  static int on_explicit(double t, N_Vector y, N_Vector rate, void* user);
+  static int on_implicit(double t, N_Vector y, N_Vector rate, void* user);
+  static int on_solve(SUNNonlinearSolver solver, N_Vector y0, N_Vector correction, N_Vector weight, double tolerance,
+                      Boolean call_setup, void* memory);
+  static void on_error(int code, const char* module, const char* function, char* message, void* user);
+
+  const Problem& problem_;
+  Workers& workers_;
+  StageSolver stages_;
+  AxialFactors axial_;
+  std::unique_ptr<std::remove_pointer_t<SUNContext>, FreeContext> context_;
+  std::unique_ptr<std::remove_pointer_t<N_Vector>, FreeVector> y_;
+  std::unique_ptr<std::remove_pointer_t<SUNNonlinearSolver>, FreeSolver> solver_;
+  std::unique_ptr<void, FreeIntegrator> arkode_;
+
+  // The hour and the step that is being taken.
+  const State* state_ = nullptr;
+  const Task* task_ = nullptr;
+  Vector* wall_heat_ = nullptr;
+  double step_start_ = 0;
+  std::size_t stage_ = 0;               // the last explicit stage evaluated
+  HourMeans sums_;                      // weighted by the steps' share of the hour
+  std::vector<double> surface_;         // [group] [W]
+  std::array<double, 2> stage_loss_{};  // through the surface at stages 0 and 1 [W]
+  std::exception_ptr held_;
+  std::string error_text_;
+};
+
+int ArkodeStepper::on_explicit(double t, N_Vector y, N_Vector rate, void* user) {
+  return fenced(self(user).held_, [&] { self(user).explicit_rate(t, y, rate); });
+}
+
+/// ARKODE asks for the implicit slope at stage 0 only, where the tables give it no weight; at the others it deduces the
+/// slope from the stage's solution. The vector stays as it was made: zero.
+int ArkodeStepper::on_implicit(double, N_Vector, N_Vector, void*) {
+  return 0;
+}
+
+int ArkodeStepper::on_solve(SUNNonlinearSolver solver, N_Vector, N_Vector correction, N_Vector, double, Boolean,
+                            void*) {
+  auto& stepper = self(solver->content);
+  return fenced(stepper.held_, [&] { stepper.solve_stage(correction); });
+}
+
+void ArkodeStepper::on_error(int, const char*, const char* function, char* message, void* user) {
+  self(user).error_text_ = fmt::format("{}: {}", function, message);
+}
+
+ArkodeStepper::ArkodeStepper(const Problem& problem, Workers& workers)
+    : problem_(problem),
+      workers_(workers),
+      stages_(problem, ars222::gamma * problem.step, workers),
+      axial_(problem),
+      context_(make_context()),
+      y_(make_vector(problem.groups.size(), problem.block(), workers, context_.get())),
+      solver_(SUNNonlinSolNewEmpty(context_.get())),
+      arkode_(ARKStepCreate(on_explicit, on_implicit, 0.0, y_.get(), context_.get())),
+      surface_(problem.groups.size()) {
+  if (!solver_ || !arkode_) throw SystemError("SUNDIALS: no memory for the integrator");
+  solver_->content = this;
+  solver_->ops->gettype = [](SUNNonlinearSolver) { return SUNNONLINEARSOLVER_FIXEDPOINT; };
+  solver_->ops->initialize = [](SUNNonlinearSolver) { return 0; };
+  solver_->ops->setsysfn = [](SUNNonlinearSolver, SUNNonlinSolSysFn) { return 0; };
+  solver_->ops->solve = on_solve;
+  solver_->ops->free = [](SUNNonlinearSolver s) {
+    s->content = nullptr;  // the stepper itself: not the solver's to free
+    SUNNonlinSolFreeEmpty(s);
+    return 0;
+  };
+  void* arkode = arkode_.get();
+  require(ARKStepSetErrHandlerFn(arkode, on_error, this), "ARKStepSetErrHandlerFn");
+  require(ARKStepSetUserData(arkode, this), "ARKStepSetUserData");
+  set_tables();
+  require(ARKStepSetNonlinearSolver(arkode, solver_.get()), "ARKStepSetNonlinearSolver");
+  require(ARKStepSetDeduceImplicitRhs(arkode, SUNTRUE), "ARKStepSetDeduceImplicitRhs");
+  require(ARKStepSetPredictorMethod(arkode, 0), "ARKStepSetPredictorMethod");
+  require(ARKStepSetInterpolantType(arkode, ARK_INTERP_LAGRANGE), "ARKStepSetInterpolantType");
+  require(ARKStepSetInterpolantDegree(arkode, 0), "ARKStepSetInterpolantDegree");
+  require(ARKStepSetFixedStep(arkode, problem.step), "ARKStepSetFixedStep");
+  require(ARKStepSetMaxNumSteps(arkode, -1), "ARKStepSetMaxNumSteps");
+}
+
+void ArkodeStepper::set_tables() {
+  std::array<double, 9> implicit{}, explicit_{};
+  for (std::size_t i = 0; i < 3; ++i) {
+    for (std::size_t j = 0; j < 3; ++j) {
+      implicit[3 * i + j] = ars222::implicit[i][j];
+      explicit_[3 * i + j] = ars222::explicit_[i][j];
+    }
+  }
+  auto c = ars222::c;
+  auto b_implicit = ars222::implicit_weight;
+  auto b_explicit = ars222::explicit_weight;
+  ARKodeButcherTable bi = ARKodeButcherTable_Create(3, 2, 0, c.data(), implicit.data(), b_implicit.data(), nullptr);
+  ARKodeButcherTable be = ARKodeButcherTable_Create(3, 2, 0, c.data(), explicit_.data(), b_explicit.data(), nullptr);
+  const int flag = bi && be ? ARKStepSetTables(arkode_.get(), 2, 0, bi, be) : -1;
+  ARKodeButcherTable_Free(bi);
+  ARKodeButcherTable_Free(be);
+  require(flag, "ARKStepSetTables");
+}
+
+HourMeans ArkodeStepper::advance(State& state, const Task& task, Vector& wall_heat) {
+  state_ = &state;
+  task_ = &task;
+  wall_heat_ = &wall_heat;
+  sums_ = {};
+  const long steps = std::lround(seconds_per_hour / problem_.step);
+  std::copy(state.y.begin(), state.y.end(), data(y_.get()));
+  require(ARKStepReset(arkode_.get(), state.time, y_.get()), "ARKStepReset", error_text_);
+  for (long step = 0; step < steps; ++step) {
+    step_start_ = state.time + static_cast<double>(step) * problem_.step;
+    stage_ = 0;
+    double reached = 0;
+    const int flag = ARKStepEvolve(arkode_.get(), step_start_ + problem_.step, y_.get(), &reached, ARK_ONE_STEP);
+    if (held_) std::rethrow_exception(std::exchange(held_, nullptr));
+    if (flag < 0) throw NumericsError(fmt::format("SUNDIALS: step failed with {}: {}", flag, error_text_));
+    // Only now: after a reset ARKODE evaluates the first explicit slope twice.
+    for (std::size_t i = 0; i < 2; ++i) {
+      sums_.surface += problem_.step / seconds_per_hour * ars222::explicit_weight[i] * stage_loss_[i];
+    }
+  }
+  std::copy(data(y_.get()), data(y_.get()) + state.y.size(), state.y.begin());
+  state.time += seconds_per_hour;
+  return sums_;
+}
+
+void ArkodeStepper::explicit_rate(double time, N_Vector y, N_Vector rate) {
+  const double c = (time - step_start_) / problem_.step;
+  stage_ = c < ars222::gamma / 2 ? 0 : c < (1 + ars222::gamma) / 2 ? 1 : 2;
+  if (stage_ == 2) return;  // the tables give the last explicit slope no weight
+  const std::size_t block = problem_.block();
+  workers_.each(problem_.groups.size(), [&](std::size_t g) {
+    axial_.rate(data(y) + g * block, data(rate) + g * block);
+    surface_[g] = problem_.groups[g].members * axial_.surface_loss(data(y) + g * block);
+  });
+  stage_loss_[stage_] = 0;
+  for (const double loss : surface_) stage_loss_[stage_] += loss;
+}
+
+void ArkodeStepper::solve_stage(N_Vector correction) {
+  double time = 0, gamma = 0;
+  N_Vector predicted = nullptr, z = nullptr, slope = nullptr, known = nullptr;
+  void* user = nullptr;
+  require(ARKStepGetNonlinearSystemData(arkode_.get(), &time, &predicted, &z, &slope, &gamma, &known, &user),
+          "ARKStepGetNonlinearSystemData");
+  // Y = predicted + correction solves Y = predicted + known + gamma f_I(t, Y).
+  const std::size_t block = problem_.block();
+  const auto rhs = [&](std::size_t g) {
+    const double* p = data(predicted) + g * block;
+    const double* s = data(known) + g * block;
+    double* y = data(correction) + g * block;
+    for (std::size_t i = 0; i < block; ++i) y[i] = p[i] + s[i];
+    return y;
+  };
+  const auto to_correction = [&](std::size_t g) {
+    const double* p = data(predicted) + g * block;
+    double* y = data(correction) + g * block;
+    for (std::size_t i = 0; i < block; ++i) y[i] -= p[i];
+  };
+  loop::Meeting meeting = stages_.solve(*state_, time, *task_, rhs, to_correction);
+  if (task_->regime->heat_rate <= 0) {
+    // The standing fluid at the field's ends: predicted + correction at the topmost cells.
+    meeting.eft = mixed_outlet(problem_, data(predicted)) + mixed_outlet(problem_, data(correction));
+    meeting.lft = topmost_down(problem_, data(predicted)) + topmost_down(problem_, data(correction));
+  }
+  collect_stage(ars222::implicit_weight[stage_ + 1], meeting);
+}
+
+void ArkodeStepper::collect_stage(double weight, const loop::Meeting& meeting) {
+  const double share = problem_.step / seconds_per_hour * weight;
+  sums_.eft += share * meeting.eft;
+  sums_.lft += share * meeting.lft;
+  sums_.power += share * meeting.power;
+  sums_.to_ground += share * task_->regime->heat_rate * problem_.bores() * (meeting.lft - meeting.eft);
+  const Vector& heat = stages_.wall_heat();
+  const double seconds = problem_.step * weight;
+  for (std::size_t i = 0; i < heat.size(); ++i) (*wall_heat_)[i] += seconds * heat[i];
+}
+
+}  // namespace
+
+std::unique_ptr<Stepper> make_arkode_stepper(const Problem& problem, Workers& workers) {
+  return std::make_unique<ArkodeStepper>(problem, workers);
+}
+
+}  // namespace stillground::march

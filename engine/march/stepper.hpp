@@ -1,0 +1,29 @@
+#pragma once
+
+#include "engine/march/problem.hpp"
+#include "engine/march/rates.hpp"
+#include "engine/march/state.hpp"
+
+namespace stillground::march {
+
+/// What an hour brought: means over its steps by the integrator's own stage weights.
+struct HourMeans {
+  double eft = 0;        ///< mixed outlet of the field [K]
+  double lft = 0;        ///< inlet of the bores [K]
+  double to_ground = 0;  ///< [W]; the heat the fluid brought, m c (lft - eft) of the whole field
+  double power = 0;      ///< heat pumps' electricity [W]
+  double surface = 0;    ///< heat that left through the surface [W]
+};
+
+/// Marches the field hour by hour. Virtual once an hour, never below.
+class Stepper {
+ public:
+  virtual ~Stepper() = default;
+
+  /// Advances the state by one hour (3600 s) under the task. Without flow eft and lft are the standing fluid's at the
+  /// field's ends. The heat through each wall, summed over the hour [J per metre of height], is added to `wall_heat`
+  /// ([group][z], row() entries each). Throws NumericsError.
+  virtual HourMeans advance(State& state, const Task& task, Vector& wall_heat) = 0;
+};
+
+}  // namespace stillground::march

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <cstddef>
+#include <memory>
+#include <type_traits>
+
+namespace stillground::march {
+
+/// A few threads that divide the groups of a field among them. Each task is done whole by one thread and writes only
+/// its own slot, so the bits do not depend on how many threads there are. While it lives, every thread (the caller's
+/// included) flushes denormals to zero: far away theta starts denormal, and each such number costs a hundred others.
+class Workers {
+ public:
+  /// `threads` >= 1, the caller's among them.
+  explicit Workers(int threads);
+  ~Workers();
+  Workers(const Workers&) = delete;
+  Workers& operator=(const Workers&) = delete;
+
+  int threads() const { return threads_; }
+
+  /// Calls body(i) for i in [0, tasks): contiguous shares, one a thread; returns when all are done. An exception of any
+  /// task is rethrown here after the others have finished (that of the lowest share if there are several).
+  template <class Body>
+  void each(std::size_t tasks, Body&& body) {
+    if (threads_ == 1 || tasks < 2) {
+      for (std::size_t i = 0; i < tasks; ++i) body(i);
+      return;
+    }
+    run(
+        tasks, [](const void* b, std::size_t i) { (*static_cast<Callable<Body>*>(const_cast<void*>(b)))(i); },
+        std::addressof(body));
+  }
+
+ private:
+  template <class Body>
+  using Callable = std::remove_reference_t<Body>;
+  using Call = void (*)(const void* body, std::size_t task);
+  void run(std::size_t tasks, Call call, const void* body);
+
+  struct Pool;
+  int threads_;
+  std::unique_ptr<Pool> pool_;
+};
+
+}  // namespace stillground::march

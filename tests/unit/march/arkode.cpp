@@ -1,0 +1,107 @@
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "engine/march/arkode/stepper.hpp"
+#include "engine/march/radial.hpp"
+#include "engine/march/stage.hpp"
+#include "engine/march/tableau.hpp"
+#include "tests/unit/march/small_field.hpp"
+
+using namespace stillground;
+
+namespace {
+
+/// One ARS(2,2,2) step written out from the paper's tables.
+void step_by_hand(const march::Problem& problem, march::State& state, const march::Task& task,
+                  march::Workers& workers) {
+  constexpr double gamma = march::ars222::gamma, delta = march::ars222::delta;
+  const double h = problem.step;
+  march::StageSolver solver(problem, gamma * h, workers);
+  const march::AxialFactors axial(problem);
+  const std::size_t n = problem.size(), block = problem.block();
+  march::Vector e0(n), e1(n), y1(n), y2(n), slope(n);
+  const auto rate = [&](const march::Vector& y, march::Vector& e) {
+    for (std::size_t g = 0; g < problem.groups.size(); ++g) axial.rate(y.data() + g * block, e.data() + g * block);
+  };
+  const auto solve = [&](double c, march::Vector& y) {
+    solver.solve(
+        state, state.time + c * h, task, [&](std::size_t g) { return y.data() + g * block; }, [](std::size_t) {});
+  };
+  rate(state.y, e0);
+  for (std::size_t i = 0; i < n; ++i) y1[i] = state.y[i] + gamma * h * e0[i];
+  const march::Vector known = y1;
+  solve(gamma, y1);
+  for (std::size_t i = 0; i < n; ++i) slope[i] = (y1[i] - known[i]) / (gamma * h);
+  rate(y1, e1);
+  for (std::size_t i = 0; i < n; ++i) {
+    y2[i] = state.y[i] + h * (delta * e0[i] + (1 - delta) * e1[i]) + (1 - gamma) * h * slope[i];
+  }
+  solve(1, y2);
+  state.y = y2;
+  state.time += h;
+}
+
+}  // namespace
+
+TEST_CASE("ARKODE takes the very steps that the tables of ARS(2,2,2) prescribe") {
+  const auto problem = test::small_field();
+  const auto flowing = test::regime(problem, 1400);
+  const march::Task task{{0, 0, 0, -9000}, &flowing};
+  march::Workers workers(1);
+  auto stepper = march::make_arkode_stepper(problem, workers);
+  auto by_arkode = test::at_rest(problem);
+  auto by_hand = by_arkode;
+  march::Vector wall_heat(problem.groups.size() * problem.row());
+  for (int hour = 0; hour < 24; ++hour) {
+    stepper->advance(by_arkode, task, wall_heat);
+    step_by_hand(problem, by_hand, task, workers);
+    step_by_hand(problem, by_hand, task, workers);
+  }
+  double worst = 0;
+  for (std::size_t i = 0; i < by_hand.y.size(); ++i) worst = std::max(worst, std::abs(by_hand.y[i] - by_arkode.y[i]));
+  CHECK(worst < 1e-9);  // round-off of 48 steps at 300 K; the temperatures themselves have moved by kelvins
+  CHECK(by_arkode.time == 86400);
+}
+
+TEST_CASE("What the hour's means say went in is what the state has gained and the surface has lost") {
+  const auto problem = test::small_field();
+  const auto flowing = test::regime(problem, 1400);
+  const auto standing = test::regime(problem, 0);
+  march::Workers workers(1);
+  auto stepper = march::make_arkode_stepper(problem, workers);
+  auto state = test::at_rest(problem);
+  march::Vector wall_heat(problem.groups.size() * problem.row());
+  const auto stored = [&] {
+    double sum = 0;
+    for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+      const auto& group = problem.groups[g];
+      const double* block = state.y.data() + g * problem.block();
+      double own = 0;
+      for (std::size_t k = 0; k < problem.nz(); ++k) {
+        const double height = problem.grid.height(k);
+        for (std::size_t i = 0; i < problem.nr(); ++i) {
+          own += problem.grid.solid[k].heat_capacity * problem.grid.ring_area(i) * height *
+                 block[(march::rows::ground + i) * problem.row() + k];
+        }
+        const auto& net = flowing.networks[k];
+        own += group.fraction[k] * height *
+               (net.even.capacity * block[march::rows::even * problem.row() + k] +
+                net.fluid_capacity *
+                    (block[march::rows::down * problem.row() + k] + block[march::rows::up * problem.row() + k]));
+      }
+      sum += group.members * own;
+    }
+    return sum;
+  };
+  const double before = stored();
+  double in = 0, out = 0, turned = 0;
+  for (int hour = 0; hour < 500; ++hour) {
+    const double load = hour % 5 == 4 ? 0 : 6000 * std::sin(hour * 0.7) - 3000;
+    const auto means = stepper->advance(state, {{0, 0, 0, load}, load == 0 ? &standing : &flowing}, wall_heat);
+    CHECK(means.to_ground == Approx(load).margin(1e-6));
+    in += means.to_ground * 3600;
+    out += means.surface * 3600;
+    turned += std::abs(load) * 3600;
+  }
+  CHECK(std::abs(in - (stored() - before) - out) < 1e-9 * turned);  // round-off of many sums, numerics.md section 4
+}

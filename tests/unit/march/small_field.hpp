@@ -1,0 +1,66 @@
+#pragma once
+
+#include <cmath>
+#include <limits>
+
+#include "engine/field/groups.hpp"
+#include "engine/field/layout.hpp"
+#include "engine/ground/axial.hpp"
+#include "engine/march/problem.hpp"
+#include "engine/march/state.hpp"
+
+namespace stillground::test {
+
+/// Three bores on a line (two groups) in layered ground, invented.
+inline march::Problem small_field(double step = 1800, int radial_cells = 24) {
+  const model::Ground ground{
+      {{9, "clay", {1.3, 2.6e6}}, {std::numeric_limits<double>::infinity(), "limestone", {2.7, 2.2e6}}},
+      model::SeasonalSurface{283.5, 9, 25 * 86400.0, 0.06, 0, 0}};
+  const std::vector<model::BoreSite> bores{{0, 0, 1.5, 60, 0}, {6, 0, 1.5, 60, 0}, {12, 0, 1.5, 60, 0}};
+  const auto grid = ground::make_grid({0.075, 200, radial_cells, 1, 1.3, 8, 40}, ground.layers, {{1.5, 61.5}});
+  const auto groups = field::equal_groups(bores);
+  march::Problem problem{grid,
+                         ground::axial_conductances(grid),
+                         {},
+                         field::Coupling(bores, groups, grid.r),
+                         ground::Undisturbed(ground, grid, 0, 1e8),
+                         {},
+                         step,
+                         86400};
+  for (const auto& members : groups.members) {
+    march::Group group;
+    group.fraction = ground::active_fraction(grid, {1.5, 61.5});
+    group.members = static_cast<double>(members.size());
+    while (group.fraction[group.first] == 0) ++group.first;
+    group.past = group.first;
+    while (group.past < grid.nz() && group.fraction[group.past] > 0) ++group.past;
+    problem.groups.push_back(group);
+  }
+  return problem;
+}
+
+/// A network of common size: R_b 0.1, R_a 0.4 K m/W.
+inline march::FlowRegime regime(const march::Problem& problem, double heat_rate) {
+  const auto network = bore::make_network({0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0});
+  return {heat_rate, std::vector<bore::Network>(problem.nz(), network)};
+}
+
+/// Undisturbed ground, fluid and grout at rest with it.
+inline march::State at_rest(const march::Problem& problem) {
+  march::State state;
+  state.y.assign(problem.size(), 0.0);
+  state.neighbours.assign(problem.groups.size() * problem.row(), 0.0);
+  state.neighbours_before = state.neighbours;
+  std::vector<double> t0(problem.nz());
+  problem.undisturbed.at(0, t0);
+  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
+      double* block = state.y.data() + g * problem.block();
+      for (const std::size_t row : {march::rows::down, march::rows::up, march::rows::even})
+        block[row * problem.row() + k] = t0[k];
+    }
+  }
+  return state;
+}
+
+}  // namespace stillground::test

@@ -1,0 +1,76 @@
+#include "engine/march/stage.hpp"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "tests/unit/march/small_field.hpp"
+
+using namespace stillground;
+
+namespace {
+
+/// Any state will do: smooth but without a pattern that could cancel.
+void disturb(const march::Problem& problem, march::State& state) {
+  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    for (std::size_t row = 0; row < 4 + problem.nr(); ++row) {
+      const bool in_bore = row < march::rows::ground;
+      for (std::size_t k = 0; k < problem.nz(); ++k) {
+        if (in_bore && (k < problem.groups[g].first || k >= problem.groups[g].past)) continue;
+        const auto x = static_cast<double>(17 * row + 5 * k + 3 * g);
+        state.y[g * problem.block() + row * problem.row() + k] += std::sin(x);
+      }
+    }
+  }
+  for (std::size_t i = 0; i < state.neighbours.size(); ++i)
+    state.neighbours[i] = 0.3 * std::cos(static_cast<double>(i));
+}
+
+/// Largest |Y - rhs - kappa f_I(Y)| over the field.
+double residual(const march::Task& task) {
+  const auto problem = test::small_field();
+  auto state = test::at_rest(problem);
+  disturb(problem, state);
+  const double kappa = 527;
+  march::Workers workers(1);
+  march::StageSolver solver(problem, kappa, workers);
+  march::Vector y = state.y;
+  const double time = 40 * 86400.0;
+  solver.solve(
+      state, time, task, [&](std::size_t g) { return y.data() + g * problem.block(); }, [](std::size_t) {});
+
+  std::vector<double> t0(problem.nz());
+  problem.undisturbed.at(time, t0);
+  march::Vector ambient(problem.groups.size() * problem.row());
+  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    march::ambient(problem, state, time, g, t0, {ambient.data() + g * problem.row(), problem.row()});
+  }
+  march::Vector rate(problem.size());
+  march::implicit_rate(problem, task, y.data(), ambient.data(), rate.data());
+  double worst = 0;
+  for (std::size_t i = 0; i < y.size(); ++i) worst = std::max(worst, std::abs(y[i] - state.y[i] - kappa * rate[i]));
+  return worst;
+}
+
+}  // namespace
+
+// The answer put back into the equation. 1e-9 K: kappa times the stiffest rate (the fluid's, ~ 1/s) amplifies the
+// round-off of temperatures of 300 K, 6e-14, some thousandfold.
+TEST_CASE("A stage's solution satisfies its own equation, fluid flowing") {
+  const auto problem = test::small_field();
+  const auto flowing = test::regime(problem, 1400);
+  CHECK(residual({{0, 0, 0, -9000}, &flowing}) < 1e-9);
+}
+
+TEST_CASE("A stage's solution satisfies its own equation, fluid standing") {
+  const auto problem = test::small_field();
+  const auto standing = test::regime(problem, 0);
+  CHECK(residual({{}, &standing}) < 1e-9);
+}
+
+TEST_CASE("A short, fast bore and a slow one are solved alike") {
+  const auto problem = test::small_field();
+  for (const double heat_rate : {20.0, 200.0, 1e4}) {
+    const auto flowing = test::regime(problem, heat_rate);
+    CHECK(residual({{0, 0, 0, 4000}, &flowing}) < 1e-8);
+  }
+}
