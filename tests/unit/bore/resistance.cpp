@@ -1,0 +1,125 @@
+#include "engine/bore/resistance.hpp"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <complex>
+#include <utility>
+
+#include "engine/base/errors.hpp"
+#include "engine/bore/section_field.hpp"
+#include "engine/materials/film.hpp"
+#include "tests/unit/reference_table.hpp"
+
+using namespace stillground;
+
+namespace {
+
+// An invented bore.
+model::Bore some_bore() {
+  model::Bore bore;
+  bore.depth = 120;
+  bore.diameter = 0.15;
+  bore.loop = model::SingleU{0.08};
+  bore.pipe = {"", 0.0422, 0.00384, 0.42, 2.1e6, 1e-6};
+  bore.grout = {"", {1.6, 3.0e6}};
+  return bore;
+}
+
+bore::Multipoles two_legs(double x, double grout) {
+  return bore::solve_multipoles({0.07, grout, 2.2, {{x, 0, 0.02, 0.06}, {-x, 0, 0.02, 0.06}}});
+}
+
+// Mean over the grout right of x = `from` by a plain sum over a polar grid; its cells cut the pipes' edges.
+double plain_mean(const bore::SectionField& field, double from) {
+  constexpr int rings = 250, rays = 1000;
+  double sum = 0, area = 0;
+  for (int i = 0; i < rings; ++i) {
+    for (int j = 0; j < rays; ++j) {
+      const auto z = std::polar((i + 0.5) / rings * field.section.radius, 2 * M_PI * (j + 0.5) / rays);
+      bool grout = z.real() > from;
+      for (const auto& pipe : field.section.pipes) grout = grout && std::abs(z - pipe.centre()) > pipe.outer_radius;
+      if (!grout) continue;
+      sum += bore::grout_point(field, z).temperature * std::abs(z);
+      area += std::abs(z);
+    }
+  }
+  return sum / area;
+}
+
+}  // namespace
+
+// Reference: effective_resistance.csv (Hellstrom 1991, proved against a matrix exponential of the legs' equations).
+TEST_CASE("Heat that passes between the legs raises the effective resistance as Hellstrom says") {
+  for (const auto& row : test::reference_table("effective_resistance.csv")) {
+    const auto value = [&](const char* name) { return std::stod(row.at(name)); };
+    const bore::LegResistances legs{value("Rb"), value("Ra")};
+    const double length = value("length"), flow = value("mass_flow"), c = value("heat_capacity");
+    CHECK(bore::effective_resistance_uniform_flux(legs, length, flow, c) ==
+          Approx(value("Rb_eff_equal_flux")).epsilon(1e-12));  // the table prints 13 digits
+    CHECK(bore::effective_resistance_uniform_wall(legs, length, flow, c) ==
+          Approx(value("Rb_eff_equal_wall")).epsilon(1e-12));
+  }
+}
+
+TEST_CASE("In a very short bore, or at a very large flow, the effective resistance is the local one") {
+  const bore::LegResistances legs{0.1, 0.4};
+  CHECK(bore::effective_resistance_uniform_flux(legs, 0.1, 1, 4200) == Approx(0.1).epsilon(1e-8));
+  CHECK(bore::effective_resistance_uniform_wall(legs, 0.1, 1, 4200) == Approx(0.1).epsilon(1e-8));
+}
+
+TEST_CASE("The resistances of a bore of the scenario are those of its drawn section") {
+  const model::Bore bore = some_bore();
+  const double film = 0.013;
+  const auto ours = bore::single_u_resistance(bore, std::get<model::SingleU>(bore.loop), 2.3, film);
+  const double leg = film + std::log(42.2 / (42.2 - 2 * 3.84)) / (2 * M_PI * 0.42);
+  const auto drawn = bore::solve_multipoles({0.075, 1.6, 2.3, {{0.04, 0, 0.0211, leg}, {-0.04, 0, 0.0211, leg}}});
+  CHECK(ours.legs.bore == Approx(drawn.resistance.sum() / 4).epsilon(1e-13));
+  CHECK(ours.legs.internal == Approx(2 * (drawn.resistance(0, 0) - drawn.resistance(0, 1))).epsilon(1e-13));
+}
+
+TEST_CASE("A better film lowers both resistances by what the legs carry of it") {
+  const model::Bore bore = some_bore();
+  const auto& loop = std::get<model::SingleU>(bore.loop);
+  const auto laminar = bore::single_u_resistance(bore, loop, 2.3, 0.15);
+  const auto turbulent = bore::single_u_resistance(bore, loop, 2.3, 0.01);
+  // Half of one leg's film in R_b and two legs' in R_a, but for the few per cent that the higher multipoles answer.
+  CHECK(laminar.legs.bore - turbulent.legs.bore == Approx(0.07).epsilon(0.05));
+  CHECK(laminar.legs.internal - turbulent.legs.internal == Approx(0.28).epsilon(0.05));
+}
+
+TEST_CASE("Legs that do not fit into the bore are an input error") {
+  model::Bore bore = some_bore();
+  bore.diameter = 0.11;
+  CHECK_THROWS_AS(bore::single_u_resistance(bore, model::SingleU{0.08}, 2.3, 0.01), InputError);
+  CHECK_THROWS_AS(bore::single_u_resistance(bore, model::SingleU{0.04}, 2.3, 0.01), InputError);
+}
+
+// Second method: a plain sum over the area, whose cells cut the pipes' edges: 1e-4 of the fluid's temperature.
+TEST_CASE("The grout's share of a mode's temperature drop is its mean over the area") {
+  for (const auto& [x, grout] : {std::pair{0.021, 2.2}, {0.035, 0.8}, {0.049, 1.5}}) {
+    CAPTURE(x, grout);
+    const auto multipoles = two_legs(x, grout);
+    const auto shares = bore::mean_grout_share(multipoles);
+    const double r11 = multipoles.resistance(0, 0), r12 = multipoles.resistance(0, 1);
+    const auto even = bore::field_of(multipoles, Eigen::Vector2d{1, 1});
+    const auto odd = bore::field_of(multipoles, Eigen::Vector2d{1, -1});
+    CHECK(shares.even == Approx(plain_mean(even, -1) / (r11 + r12)).margin(1e-4));
+    CHECK(shares.odd == Approx(plain_mean(odd, 0) / (r11 - r12)).margin(1e-4));
+  }
+}
+
+TEST_CASE("The right half of the grout is as warm as the whole when both legs are equally warm") {
+  const auto field = bore::field_of(two_legs(0.03, 1.2), Eigen::Vector2d{1, 1});
+  CHECK(bore::mean_grout_temperature(field, bore::GroutPart::right) ==
+        Approx(bore::mean_grout_temperature(field, bore::GroutPart::whole)).epsilon(1e-9));
+}
+
+TEST_CASE("Grout is warmer than the wall and colder than the fluid, the colder the more film and pipe resist") {
+  const auto share = [](double leg) {
+    return bore::mean_grout_share(
+        bore::solve_multipoles({0.07, 1.5, 2.2, {{0.035, 0, 0.02, leg}, {-0.035, 0, 0.02, leg}}}));
+  };
+  const auto bare = share(0.01), thick = share(0.2);
+  CHECK((0 < thick.even && thick.even < bare.even && bare.even < 1));
+  CHECK((0 < thick.odd && thick.odd < bare.odd && bare.odd < 1));
+}
