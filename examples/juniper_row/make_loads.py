@@ -17,7 +17,8 @@ d = n / 24 the time in days since 1 January, h = n mod 24 the hour of the day an
 
     need    = 6.6 kW/K (room - outdoor) - 20 kW - open 50 kW - 70 kW sun
                                                                    loss less lamps, people, machines, sun
-    heating = need where it is positive, 25 % more in the two hours before opening, at most 220 kW
+    heating = need where it is positive, 25 % more in the two hours before opening, at most 220 kW,
+              not from 21 May to 15 September
     surplus = 20 kW + open 60 kW + 70 kW sun - 3.6 kW/K (24 - outdoor)
     cooling = surplus where it is positive, at most 130 kW, from May to September, while open
 """
@@ -50,7 +51,8 @@ def hour(n):
     room = 21 if is_open or warming_up else 17
 
     need = 6.6 * (room - outdoor) - 20 - 50 * is_open - 70 * sun
-    heating = min(220.0, max(0.0, need) * (1.25 if warming_up else 1.0))
+    heating_season = d < 140 or d >= 258
+    heating = min(220.0, max(0.0, need) * (1.25 if warming_up else 1.0)) if heating_season else 0.0
     surplus = 20 + 60 * is_open + 70 * sun - 3.6 * (24 - outdoor)
     warm_season = 120 <= d < 273
     cooling = min(130.0, max(0.0, surplus)) if is_open and warm_season else 0.0
