@@ -1,0 +1,195 @@
+#include "engine/run/assembly.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <variant>
+
+#include "engine/field/layout.hpp"
+#include "engine/ground/axial.hpp"
+#include "engine/march/bore_factors.hpp"
+#include "engine/march/radial.hpp"
+#include "engine/march/tableau.hpp"
+#include "engine/materials/fluid.hpp"
+
+namespace stillground::run {
+
+namespace {
+
+/// Rings about 1.26 apart: 36 of them from a common bore to 300 m.
+constexpr double ring_ratio = 1.262;
+
+ground::GridSpec grid_spec(const model::Scenario& scenario, const std::vector<model::BoreSite>& bores) {
+  const model::GridChoice& choice = scenario.run.grid;
+  const bool fine = choice.level == model::GridChoice::Level::fine;
+  double alpha = 0;
+  for (const auto& layer : scenario.ground.layers) alpha = std::max(alpha, layer.solid.diffusivity());
+  const double reach = std::sqrt(4 * alpha * scenario.run.years * seconds_per_year);
+  const auto chosen = [](double own, double otherwise) { return own > 0 ? own : otherwise; };
+
+  ground::GridSpec spec;
+  spec.bore_radius = scenario.bore.diameter / 2;
+  spec.outer_radius = chosen(choice.outer_radius, std::max(300.0, field::radius(bores) + 4 * reach));
+  const double rings = std::log(spec.outer_radius / spec.bore_radius) / std::log(ring_ratio) * (fine ? 2 : 1);
+  spec.radial_cells = choice.radial_cells > 0 ? choice.radial_cells : static_cast<int>(std::ceil(rings));
+  spec.end_cell = chosen(choice.end_cell, fine ? 0.5 : 1.0);
+  spec.growth = chosen(choice.growth, fine ? 1.15 : 1.3);
+  spec.largest_cell = chosen(choice.largest_cell, fine ? 4.0 : 8.0);
+  spec.bottom_margin = chosen(choice.bottom_margin, std::max(60.0, 3 * reach));
+  return spec;
+}
+
+ground::Reach reach_of(const model::BoreSite& bore) {
+  return {bore.top, bore.top + bore.depth};
+}
+
+std::vector<march::Group> march_groups(const ground::Grid& grid, const std::vector<model::BoreSite>& bores,
+                                       const field::Groups& groups) {
+  std::vector<march::Group> result;
+  for (const auto& members : groups.members) {
+    march::Group group;
+    group.fraction = ground::active_fraction(grid, reach_of(bores[members.front()]));
+    group.members = static_cast<double>(members.size());
+    const auto active = [](double fraction) { return fraction > 1e-9; };
+    const auto first = std::find_if(group.fraction.begin(), group.fraction.end(), active);
+    const auto last = std::find_if(group.fraction.rbegin(), group.fraction.rend(), active).base();
+    group.first = static_cast<std::size_t>(first - group.fraction.begin());
+    group.past = static_cast<std::size_t>(last - group.fraction.begin());
+    result.push_back(std::move(group));
+  }
+  return result;
+}
+
+loop::HeatPumps heat_pumps(const model::Scenario& scenario) {
+  loop::HeatPumps pumps;
+  if (!scenario.heat_pump) return pumps;
+  if (!scenario.heat_pump->heating_cop.empty()) pumps.heating.emplace(scenario.heat_pump->heating_cop);
+  if (!scenario.heat_pump->cooling_cop.empty()) pumps.cooling.emplace(scenario.heat_pump->cooling_cop);
+  return pumps;
+}
+
+double surface_film(const model::Scenario& scenario) {
+  const auto* surface = std::get_if<model::SeasonalSurface>(&scenario.ground.undisturbed);
+  return surface ? surface->surface_film : 0.0;
+}
+
+/// The longest step that divides an hour, is not longer than asked for, and that the explicit axial conduction bears.
+double stable_step(const model::Scenario& scenario, const ground::Grid& grid, std::vector<Warning>& warnings) {
+  const double longest = march::ars222::real_stability / ground::stiffest_axial_rate(grid);
+  double step = scenario.run.step;
+  for (int parts = static_cast<int>(std::lround(seconds_per_hour / step)); step > longest;
+       step = seconds_per_hour / ++parts) {
+  }
+  if (step < 1) {
+    throw InputError(scenario.place("ground.layers"), "ground.layers",
+                     "a layer is too thin to be marched (it would need steps below a second); join it to a neighbour");
+  }
+  if (step < scenario.run.step) {
+    warnings.push_back(
+        {scenario.place("run.step"),
+         fmt::format("the thinnest layer needs steps of {:g} s instead of {:g} s", step, scenario.run.step), ""});
+  }
+  return step;
+}
+
+/// The field's gain within a stage: how much of a change at the inlet comes back at the outlet.
+double stage_gain(const march::Problem& problem, const march::FlowRegime& regime) {
+  const double kappa = march::ars222::gamma * problem.step;
+  const march::RadialFactors radial(problem, kappa);
+  double gain = 0;
+  for (const march::Group& group : problem.groups) {
+    gain += group.members / problem.bores() * march::BoreFactors(problem, group, regime, radial, kappa).gain();
+  }
+  return gain;
+}
+
+/// Field and heat pump meet in one point as long as the rejected heat does not rise faster with EFT than the field can
+/// carry it off within a stage: Q' < m c (1 - gain)/gain.
+void check_cop_slopes(const model::Scenario& scenario, const Assembly& assembly) {
+  const double rise = loop::steepest_rise(assembly.problem.pumps, assembly.loads.cooling_peak());
+  if (rise == 0) return;
+  Regimes regimes(scenario, assembly.fluid, assembly.problem.grid);
+  const march::FlowRegime& regime = regimes.flowing(assembly.fluid.reference).march;
+  const double gain = stage_gain(assembly.problem, regime);
+  const double carried = regime.heat_rate * assembly.problem.bores() * (1 - gain) / gain;
+  if (rise >= carried) {
+    throw InputError(
+        scenario.place("heat_pump.cooling_cop"), "heat_pump.cooling_cop",
+        fmt::format("falls so steeply that at the peak load the rejected heat would rise by {:.0f} W per K of EFT, "
+                    "while the field carries off {:.0f} W per K; give a flatter curve, more flow or more bores",
+                    rise, carried));
+  }
+}
+
+}  // namespace
+
+double Assembly::duration() const {
+  return scenario.run.years * seconds_per_year;
+}
+
+long Assembly::hours() const {
+  return static_cast<long>(scenario.run.years) * hours_per_year;
+}
+
+double mean_over_bores(const march::Problem& problem, const std::vector<double>& per_layer) {
+  double sum = 0, length = 0;
+  for (const march::Group& group : problem.groups) {
+    for (std::size_t k = group.first; k < group.past; ++k) {
+      const double share = group.members * group.fraction[k] * problem.grid.height(k);
+      sum += share * per_layer[k];
+      length += share;
+    }
+  }
+  return sum / length;
+}
+
+double drill_length(const Assembly& assembly) {
+  double sum = 0;
+  for (const auto& bore : assembly.bores) {
+    sum += bore.depth + (assembly.scenario.bore.drilled_from_trench ? 0.0 : bore.top);
+  }
+  return sum;
+}
+
+Assembly assemble(const model::Scenario& scenario) {
+  auto bores = field::sites(scenario.layout, scenario.bore.top, scenario.bore.depth);
+  const auto late = std::find_if(bores.begin(), bores.end(), [](const auto& bore) { return bore.start > 0; });
+  if (late != bores.end()) {
+    throw InputError(scenario.place("field.positions"), "field.positions",
+                     "bores that start after the run does are not available yet; leave the column `start` out");
+  }
+  auto groups =
+      scenario.run.groups == model::Run::Groups::none ? field::lone_groups(bores.size()) : field::equal_groups(bores);
+  std::vector<ground::Reach> reaches;
+  for (const auto& bore : bores) reaches.push_back(reach_of(bore));
+  const ground::Grid grid = ground::make_grid(grid_spec(scenario, bores), scenario.ground.layers, reaches);
+
+  std::vector<Warning> warnings;
+  const double film = surface_film(scenario);
+  const double step = stable_step(scenario, grid, warnings);
+  const double duration = scenario.run.years * seconds_per_year;
+  march::Problem problem{
+      grid,
+      ground::axial_conductances(grid, film),
+      march_groups(grid, bores, groups),
+      field::Coupling(bores, groups, grid.r),
+      ground::Undisturbed(scenario.ground, grid, hour_of_year(scenario.run.start) * seconds_per_hour, duration),
+      heat_pumps(scenario),
+      step,
+      scenario.run.refresh};
+  const double reference = mean_over_bores(problem, problem.undisturbed.yearly_mean());
+  const LoopFluid fluid = loop_fluid(scenario, static_cast<double>(bores.size()), reference);
+  Assembly assembly{scenario,
+                    std::move(bores),
+                    std::move(groups),
+                    std::move(problem),
+                    loop::LoadSeries(scenario.loads, hour_of_year(scenario.run.start)),
+                    fluid,
+                    film,
+                    std::move(warnings)};
+  check_cop_slopes(scenario, assembly);
+  return assembly;
+}
+
+}  // namespace stillground::run

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <vector>
+
+#include "engine/field/groups.hpp"
+#include "engine/loop/load_series.hpp"
+#include "engine/march/problem.hpp"
+#include "engine/model/scenario.hpp"
+#include "engine/run/regimes.hpp"
+
+namespace stillground::run {
+
+/// A scenario made ready to march: grid, groups, loads, fluid. Const for the whole run and shared by the threads.
+struct Assembly {
+  const model::Scenario& scenario;
+  std::vector<model::BoreSite> bores;
+  field::Groups groups;
+  march::Problem problem;
+  loop::LoadSeries loads;
+  LoopFluid fluid;
+  double surface_film = 0;        ///< [W/(m2 K)], 0: none
+  std::vector<Warning> warnings;  ///< found while assembling
+
+  double duration() const;  ///< [s]
+  long hours() const;
+};
+
+/// Builds the assembly. `scenario` must outlive it. Throws InputError, with the key's place, for what only the physics
+/// can judge: a step that the thin layers do not allow, a COP curve too steep to meet, a fluid outside its data.
+Assembly assemble(const model::Scenario& scenario);
+
+/// Mean over the bores' active length of a per-layer quantity [z].
+double mean_over_bores(const march::Problem& problem, const std::vector<double>& per_layer);
+
+/// Metres to drill for all bores, as the scenario counts them [m].
+double drill_length(const Assembly& assembly);
+
+}  // namespace stillground::run

@@ -1,0 +1,101 @@
+#include "engine/run/header.hpp"
+
+#include <filesystem>
+
+#include "engine/base/version.hpp"
+
+namespace stillground::run {
+
+namespace {
+
+const char* quantity(model::Limit::Quantity q) {
+  switch (q) {
+    case model::Limit::Quantity::eft:
+      return "eft";
+    case model::Limit::Quantity::lft:
+      return "lft";
+    case model::Limit::Quantity::mean_fluid:
+      return "mean_fluid";
+  }
+  return "";
+}
+
+const char* fields(model::RecordFields f) {
+  switch (f) {
+    case model::RecordFields::monthly:
+      return "monthly";
+    case model::RecordFields::yearly:
+      return "yearly";
+    case model::RecordFields::none:
+      return "none";
+  }
+  return "";
+}
+
+void add_limits(const model::Scenario& scenario, record::Header& header) {
+  for (const auto& limit : scenario.limits) {
+    header.limits.push_back({limit.name, quantity(limit.quantity), limit.side == model::Limit::Side::least,
+                             limit.over == model::Limit::Over::hour ? "hour" : "month", limit.value});
+  }
+}
+
+void add_grid(const ground::Grid& grid, record::Header& header) {
+  header.z_faces = grid.z_faces;
+  header.z = grid.z;
+  header.r_faces = grid.r_faces;
+  header.r = grid.r;
+  for (const auto& solid : grid.solid) {
+    header.conductivity.push_back(solid.conductivity);
+    header.heat_capacity.push_back(solid.heat_capacity);
+  }
+}
+
+void add_field(const Assembly& assembly, record::Header& header) {
+  const double radius = assembly.scenario.bore.diameter / 2;
+  for (std::size_t b = 0; b < assembly.bores.size(); ++b) {
+    const auto& bore = assembly.bores[b];
+    header.bores.push_back(
+        {bore.x, bore.y, bore.top, bore.depth, radius, bore.start, static_cast<int>(assembly.groups.of_bore[b])});
+  }
+  header.groups = static_cast<int>(assembly.groups.size());
+  for (const auto& group : assembly.problem.groups) {
+    header.active_fraction.insert(header.active_fraction.end(), group.fraction.begin(), group.fraction.end());
+    header.grout_storage.push_back(assembly.fluid.grout_per_metre);
+    header.fluid_storage.push_back(assembly.fluid.storage_per_metre);
+  }
+}
+
+}  // namespace
+
+std::vector<std::string> stored_lines(const std::vector<Warning>& warnings) {
+  std::vector<std::string> lines;
+  for (Warning warning : warnings) {
+    warning.place.file = std::filesystem::path(warning.place.file).filename().string();
+    lines.push_back(warning.line());
+  }
+  return lines;
+}
+
+record::Header make_header(const Assembly& assembly, const std::vector<Warning>& warnings) {
+  const model::Scenario& scenario = assembly.scenario;
+  record::Header header;
+  header.title = scenario.title;
+  header.scenario_text = scenario.text;
+  header.engine_version = version();
+  header.build = build();
+  header.start = scenario.run.start;
+  header.years = scenario.run.years;
+  header.step = assembly.problem.step;
+  header.fields = fields(scenario.fields);
+  header.has_heat_pump = scenario.heat_pump.has_value();
+  header.drill_length = drill_length(assembly);
+  header.fluid_heat_capacity = assembly.fluid.heat_capacity;
+  add_limits(scenario, header);
+  header.warnings = stored_lines(warnings);
+  for (const auto& input : scenario.inputs) header.inputs.emplace_back(input.name, input.sha256);
+  add_grid(assembly.problem.grid, header);
+  add_field(assembly, header);
+  return header;
+}
+
+}  // namespace stillground::run

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "engine/record/frames.hpp"
+#include "engine/run/assembly.hpp"
+
+namespace stillground::run {
+
+/// Everything about the run that is known before its first step, as the result file carries it.
+record::Header make_header(const Assembly& assembly, const std::vector<Warning>& warnings);
+
+/// Warnings as the result keeps them: files by name, without the folders of the machine that ran.
+std::vector<std::string> stored_lines(const std::vector<Warning>& warnings);
+
+}  // namespace stillground::run

@@ -1,0 +1,147 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <variant>
+
+#include "engine/bore/resistance.hpp"
+#include "engine/field/layout.hpp"
+#include "engine/materials/fluid.hpp"
+#include "engine/run/run.hpp"
+#include "engine/run/simulation.hpp"
+#include "engine/run/warnings.hpp"
+
+namespace stillground::run {
+
+namespace {
+
+constexpr int trial_hours = 72;
+
+double disc(double diameter) {
+  return std::numbers::pi * diameter * diameter / 4;
+}
+
+void describe_field(const Assembly& assembly, Plan& plan) {
+  const model::Bore& bore = assembly.scenario.bore;
+  plan.bores = static_cast<int>(assembly.bores.size());
+  plan.groups = static_cast<int>(assembly.groups.size());
+  for (const auto& site : assembly.bores) plan.active_length += site.depth;
+  plan.drill_length = drill_length(assembly);
+  const auto nearest = field::nearest_distances(assembly.bores);
+  plan.nearest_spacing = nearest.empty() ? 0.0 : *std::min_element(nearest.begin(), nearest.end());
+  plan.pipe_length = 2 * plan.active_length;
+  plan.fluid_volume = plan.pipe_length * disc(bore.pipe.inner_diameter());
+  plan.grout_volume = plan.active_length * (disc(bore.diameter) - 2 * disc(bore.pipe.outer_diameter));
+}
+
+void describe_grid(const Assembly& assembly, Plan& plan) {
+  const march::Problem& problem = assembly.problem;
+  plan.radial_cells = static_cast<int>(problem.nr());
+  plan.axial_cells = static_cast<int>(problem.nz());
+  plan.cells = static_cast<long>(problem.nr() * problem.nz() * problem.groups.size());
+  plan.outer_radius = problem.grid.r_faces.back();
+  plan.grid_depth = problem.grid.z_faces.back();
+  plan.step = problem.step;
+}
+
+void describe_ground(const Assembly& assembly, Plan& plan) {
+  std::vector<double> conductivity;
+  for (const auto& solid : assembly.problem.grid.solid) conductivity.push_back(solid.conductivity);
+  plan.conductivity = mean_over_bores(assembly.problem, conductivity);
+  plan.undisturbed = assembly.fluid.reference;
+}
+
+void describe_loads(const Assembly& assembly, Plan& plan) {
+  const bool building = std::holds_alternative<model::BuildingLoads>(assembly.scenario.loads);
+  double ground = 0;
+  for (long hour = 0; hour < hours_per_year; ++hour) {
+    const loop::Demand demand = assembly.loads.hour(hour);
+    const double cooling = demand.cooling + demand.cooling_direct;
+    plan.heating += demand.heating * seconds_per_hour;
+    plan.cooling += cooling * seconds_per_hour;
+    plan.heating_peak = std::max(plan.heating_peak, demand.heating);
+    plan.cooling_peak = std::max(plan.cooling_peak, cooling);
+    ground += demand.to_ground * seconds_per_hour;
+  }
+  plan.heat_to_ground = building ? std::numeric_limits<double>::quiet_NaN() : ground;
+}
+
+FlowCase flow_case(const Assembly& assembly, double temperature, const char* what) {
+  const model::Scenario& scenario = assembly.scenario;
+  const Film at = film(scenario, assembly.fluid, assembly.fluid.flow_per_bore, temperature);
+  std::vector<double> conductivity;
+  for (const auto& solid : assembly.problem.grid.solid) conductivity.push_back(solid.conductivity);
+  const auto r = resistances(scenario, mean_over_bores(assembly.problem, conductivity), at.resistance);
+
+  std::vector<double> lengths;
+  for (const auto& bore : assembly.bores) lengths.push_back(bore.depth);
+  std::nth_element(lengths.begin(), lengths.begin() + static_cast<std::ptrdiff_t>(lengths.size() / 2), lengths.end());
+  const double median = lengths[lengths.size() / 2];
+
+  FlowCase flow;
+  flow.what = fmt::format("{} {:.1f} degC", what, temperature - 273.15);
+  flow.fluid_temperature = temperature;
+  flow.reynolds = at.reynolds;
+  flow.regime = materials::regime_name(at.regime);
+  flow.bore_resistance = r.bore;
+  flow.internal_resistance = r.internal;
+  flow.effective_resistance = bore::effective_resistance_uniform_wall(
+      {r.bore, r.internal}, median, assembly.fluid.flow_per_bore, assembly.fluid.heat_capacity);
+  return flow;
+}
+
+void describe_flow(const Assembly& assembly, Plan& plan) {
+  plan.mass_flow = assembly.fluid.flow_per_bore * static_cast<double>(assembly.bores.size());
+  plan.freezing_point = materials::freezing_point(assembly.scenario.fluid);
+  plan.flow_cases.push_back(flow_case(assembly, assembly.fluid.reference, "at the ground's"));
+  for (const auto& limit : assembly.scenario.limits) {
+    if (limit.quantity != model::Limit::Quantity::eft) continue;
+    const bool least = limit.side == model::Limit::Side::least;
+    plan.flow_cases.push_back(flow_case(assembly, limit.value, least ? "at the least EFT," : "at the highest EFT,"));
+  }
+}
+
+/// Wall time of the whole run from a few marched days, writing left out: that is seconds.
+double trial_seconds(const Assembly& assembly, int threads) {
+  using Clock = std::chrono::steady_clock;
+  Simulation simulation(assembly, threads);
+  simulation.march_hour();  // builds the factors
+  const auto before = Clock::now();
+  for (int hour = 0; hour < trial_hours; ++hour) simulation.march_hour();
+  const std::chrono::duration<double> taken = Clock::now() - before;
+  return taken.count() * static_cast<double>(assembly.hours()) / trial_hours;
+}
+
+/// Bytes before compression: it saves a part that depends on the loads.
+double result_bytes(const Assembly& assembly) {
+  const double cells = static_cast<double>(assembly.problem.nr() * assembly.problem.nz() * assembly.groups.size());
+  double shots = 0;
+  if (assembly.scenario.fields == model::RecordFields::monthly) shots = 12.0 * assembly.scenario.run.years + 1;
+  if (assembly.scenario.fields == model::RecordFields::yearly) shots = 2.0 * assembly.scenario.run.years + 1;
+  const double series = assembly.scenario.heat_pump ? 8 : 5;
+  return static_cast<double>(assembly.hours()) * 8 * (series + 2) + shots * cells * 4;
+}
+
+}  // namespace
+
+Plan check(const model::Scenario& scenario, int threads) {
+  const Assembly assembly = assemble(scenario);
+  Plan plan;
+  plan.title = scenario.title;
+  plan.start = scenario.run.start;
+  plan.years = scenario.run.years;
+  plan.warnings = warnings_before(assembly);
+  describe_field(assembly, plan);
+  describe_grid(assembly, plan);
+  describe_ground(assembly, plan);
+  describe_loads(assembly, plan);
+  describe_flow(assembly, plan);
+  plan.expected_seconds = trial_seconds(assembly, threads);
+  plan.expected_bytes = result_bytes(assembly);
+  return plan;
+}
+
+}  // namespace stillground::run

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "engine/march/stepper.hpp"
+#include "engine/march/workers.hpp"
+#include "engine/record/frames.hpp"
+#include "engine/run/assembly.hpp"
+#include "engine/run/regimes.hpp"
+#include "engine/run/tally.hpp"
+
+namespace stillground::run {
+
+/// A scenario on the march: hands out frames, knows nothing of files. `assembly` must outlive it.
+class Simulation {
+ public:
+  Simulation(const Assembly& assembly, int threads);
+
+  /// Marches one hour and says what it brought.
+  record::Hour march_hour();
+
+  record::Snapshot snapshot();
+  record::YearMean year_mean() const;        ///< of the run-year that has just ended
+  record::YearBalance year_balance() const;  ///< the same
+  void start_year();                         ///< call after the year's frames have been taken
+
+  /// Steady rise under the mean heat of the run-year that has just ended: [group][z][r].
+  std::vector<float> steady_rise() const;
+
+  std::vector<std::byte> save() const { return run::save(state_, tally_); }
+  void restore(std::span<const std::byte> bytes) { run::restore(bytes, state_, tally_); }
+
+  const Tally& tally() const { return tally_; }
+  bool finished() const { return tally_.hour >= assembly_.hours(); }
+
+ private:
+  const Regimes::Band& regime_now(const loop::Demand& demand);
+  void add_up(const loop::Demand& demand, const Regimes::Band& regime, const march::HourMeans& means);
+
+  const Assembly& assembly_;
+  march::Workers workers_;
+  Regimes regimes_;
+  std::unique_ptr<march::Stepper> stepper_;
+  march::State state_;
+  Tally tally_;
+};
+
+/// Threads that are of use: as many as asked for (0: as the machine has), never more than groups.
+int useful_threads(const Assembly& assembly, int asked);
+
+}  // namespace stillground::run

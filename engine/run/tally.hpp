@@ -1,0 +1,41 @@
+#pragma once
+
+#include <cstddef>
+#include <limits>
+#include <span>
+#include <vector>
+
+#include "engine/march/state.hpp"
+
+namespace stillground::run {
+
+/// What a run adds up as it goes on, beside the march's own state. Together they are all that a checkpoint needs.
+struct Tally {
+  long hour = 0;  ///< hours marched so far
+
+  // Since the run-year's start.
+  double put_in = 0;                                           ///< [J]
+  double surface = 0;                                          ///< [J]
+  double stored_at_start = 0;                                  ///< stored heat when the run-year began [J]
+  double eft_least = std::numeric_limits<double>::infinity();  ///< [K], hours with flow
+  double eft_most = -std::numeric_limits<double>::infinity();  ///< [K]
+  march::Vector wall_heat;       ///< through each wall, [group][z] of row() entries [J per metre of height]
+  std::vector<double> rise_sum;  ///< of the days' ends, [group][z][r] [K]; empty unless yearly means are recorded
+
+  // Since the run's start: what warnings are made of.
+  long flowing_hours = 0;
+  long laminar_hours = 0;
+  long beyond_heating_curve = 0;  ///< hours of heating with EFT outside the COP curve's points
+  long beyond_cooling_curve = 0;
+  double coldest_fluid = std::numeric_limits<double>::infinity();  ///< [K]
+  double coldest_wall = std::numeric_limits<double>::infinity();   ///< [K]
+
+  void start_year(double stored);
+};
+
+/// State and tally as bytes, and back: what a checkpoint holds. `restore` expects vectors of the sizes that a fresh run
+/// has and throws InputError if the bytes do not fit them.
+std::vector<std::byte> save(const march::State& state, const Tally& tally);
+void restore(std::span<const std::byte> bytes, march::State& state, Tally& tally);
+
+}  // namespace stillground::run

@@ -1,0 +1,92 @@
+#include "engine/run/warnings.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "engine/materials/fluid.hpp"
+
+namespace stillground::run {
+
+namespace {
+
+constexpr double ice = 273.15;
+
+double celsius(double kelvin) {
+  return kelvin - ice;
+}
+
+void add(std::vector<Warning>& to, const std::vector<Warning>& from) {
+  to.insert(to.end(), from.begin(), from.end());
+}
+
+}  // namespace
+
+std::vector<Warning> warnings_before(const Assembly& assembly) {
+  const model::Scenario& scenario = assembly.scenario;
+  std::vector<Warning> warnings = scenario.warnings;
+  add(warnings, assembly.warnings);
+  add(warnings, materials::fluid_warnings(scenario.fluid, assembly.fluid.reference, assembly.fluid.reference,
+                                          scenario.place("fluid")));
+  const Film at = film(scenario, assembly.fluid, assembly.fluid.flow_per_bore, assembly.fluid.reference);
+  if (at.regime == materials::Regime::laminar || at.regime == materials::Regime::transition) {
+    warnings.push_back(
+        {scenario.place("flow"),
+         fmt::format("the flow in the loops is {} at {:.1f} degC (Re {:.0f}): the film coefficient is uncertain",
+                     at.regime == materials::Regime::laminar ? "laminar" : "between laminar and turbulent",
+                     celsius(assembly.fluid.reference), at.reynolds),
+         "turbulent from Re 4000"});
+  }
+  if (scenario.bore.resistance) {
+    warnings.push_back(
+        {scenario.place("bore.resistance"),
+         fmt::format("the measured bore resistance of {:g} K m/W replaces the computed one at every flow",
+                     *scenario.bore.resistance),
+         ""});
+  }
+  return warnings;
+}
+
+std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally) {
+  const model::Scenario& scenario = assembly.scenario;
+  const auto& pumps = assembly.problem.pumps;
+  std::vector<Warning> warnings;
+  if (tally.beyond_heating_curve > 0) {
+    warnings.push_back(
+        {scenario.place("heat_pump.heating_cop"),
+         fmt::format("in {} hours of heating the EFT lay outside the curve; its end value was held",
+                     tally.beyond_heating_curve),
+         fmt::format("{:g} to {:g} degC", celsius(pumps.heating->least_eft()), celsius(pumps.heating->most_eft()))});
+  }
+  if (tally.beyond_cooling_curve > 0) {
+    warnings.push_back(
+        {scenario.place("heat_pump.cooling_cop"),
+         fmt::format("in {} hours of cooling the EFT lay outside the curve; its end value was held",
+                     tally.beyond_cooling_curve),
+         fmt::format("{:g} to {:g} degC", celsius(pumps.cooling->least_eft()), celsius(pumps.cooling->most_eft()))});
+  }
+  const double freezing = materials::freezing_point(scenario.fluid);
+  if (tally.coldest_fluid < freezing) {
+    warnings.push_back(
+        {scenario.place("fluid"),
+         fmt::format("the fluid fell to {:.1f} degC; it freezes at {:.1f} degC and nothing here models ice",
+                     celsius(tally.coldest_fluid), celsius(freezing)),
+         ""});
+  }
+  if (tally.coldest_wall < ice) {
+    warnings.push_back(
+        {scenario.place("ground"),
+         fmt::format("the ground at a bore wall fell to {:.1f} degC; freezing of its water is not modelled",
+                     celsius(tally.coldest_wall)),
+         "conduction above 0 degC"});
+  }
+  if (tally.laminar_hours > 0) {
+    warnings.push_back({scenario.place("flow"),
+                        fmt::format("the flow in the loops was laminar in {} of {} hours with flow",
+                                    tally.laminar_hours, tally.flowing_hours),
+                        "turbulent from Re 4000"});
+  }
+  return warnings;
+}
+
+}  // namespace stillground::run
