@@ -1,0 +1,43 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace stillground::present {
+
+struct Tick {
+  double at = 0;
+  std::string label;
+};
+
+/// From the left (or the bottom) to the right (or the top).
+struct Axis {
+  std::string label;  ///< what and in which units: "EFT [°C]"
+  double from = 0;
+  double to = 1;
+  std::vector<Tick> ticks;  ///< within [from, to]
+};
+
+/// The range of the finite values added to it.
+class Range {
+ public:
+  void add(double value);
+  void add(const std::vector<double>& values);
+  bool empty() const { return low_ > high_; }
+  double low() const { return low_; }    ///< meaningless while empty
+  double high() const { return high_; }  ///< meaningless while empty
+  double span() const { return empty() ? 0 : high_ - low_; }
+
+ private:
+  double low_ = 1;
+  double high_ = 0;
+};
+
+/// An axis of round numbers that holds the range, its ends on ticks, about `intervals` steps of 1, 2 or 5 times a power
+/// of ten (nice numbers: Heckbert, Graphics Gems, 1990). A range without width gets one unit about it.
+Axis round_axis(const std::string& label, const Range& range, int intervals);
+
+/// Run-years 1 to `years`, with half a year of room at either end; year 1, the last one and round ones are named.
+Axis run_year_axis(int years);
+
+}  // namespace stillground::present

@@ -1,0 +1,58 @@
+#pragma once
+
+#include <string>
+
+#include "tools/present/figure.hpp"
+
+namespace stillground::present {
+
+/// A panel's plotting area on the picture [px, y downward] and what its axes make of a value.
+struct Plot {
+  const Axis& x_axis;
+  const Axis& y_axis;
+  double left = 0;
+  double top = 0;
+  double width = 0;
+  double height = 0;
+
+  double right() const { return left + width; }
+  double bottom() const { return top + height; }
+  double x(double value) const { return left + width * (value - x_axis.from) / (x_axis.to - x_axis.from); }
+  double y(double value) const { return bottom() - height * (value - y_axis.from) / (y_axis.to - y_axis.from); }
+};
+
+struct TextStyle {
+  double size = 17;
+  std::string colour;
+  std::string anchor;  ///< "start", "middle" or "end"
+  bool bold = false;
+};
+
+struct CircleStyle {
+  std::string fill;
+  std::string edge;
+  double edge_width = 1;
+};
+
+/// Collects SVG elements.
+class Canvas {
+ public:
+  void line(Point from, Point to, const Stroke& stroke);
+  void circle(Point centre, double radius, const CircleStyle& style);
+
+  /// One line of text, its baseline at `at`, with a white rim that keeps it readable over lines.
+  void text(Point at, const std::string& utf8, const TextStyle& style);
+
+  /// A series with its markers; NaN leaves a gap.
+  void series(const Line& line, const Plot& plot);
+
+  /// A filled range with its two edges; NaN leaves a gap.
+  void band(const Band& band, const Plot& plot);
+
+  const std::string& content() const { return content_; }
+
+ private:
+  std::string content_;
+};
+
+}  // namespace stillground::present

@@ -1,0 +1,75 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "tools/present/axis.hpp"
+
+/// A picture as data: panels one below the other, everything in the units of its axes. `svg` draws it.
+/// NaN in a series leaves a gap.
+namespace stillground::present {
+
+struct Stroke {
+  std::string colour;
+  double width = 2;
+  std::string dash;  ///< SVG dash array ("8 5"), empty: solid
+};
+
+enum class Marker { none, filled, hollow };
+
+struct Point {
+  double x = 0;
+  double y = 0;
+};
+
+/// A series, named beside its last point. '\n' in the label starts a second line.
+struct Line {
+  std::vector<Point> points;
+  Stroke stroke;
+  Marker marker = Marker::none;
+  std::string label;
+};
+
+/// The room between a least and a greatest value at each x.
+struct Band {
+  std::vector<double> x;
+  std::vector<double> low;
+  std::vector<double> high;
+  std::string fill;
+  double opacity = 1;
+  Stroke edge;
+};
+
+/// A horizontal line over the whole panel, such as a limit, named at the right. Beyond the axis' range it is not drawn
+/// but named at that edge with an arrow.
+struct Level {
+  double y = 0;
+  Stroke stroke;
+  std::string label;
+};
+
+/// A ringed point with a word beside it.
+struct Note {
+  Point at;
+  std::string text;
+};
+
+struct Panel {
+  std::string title;
+  Axis x;
+  Axis y;
+  std::vector<Band> bands;
+  std::vector<Level> levels;
+  std::vector<Line> lines;
+  std::vector<Note> notes;
+};
+
+struct Figure {
+  std::string id;  ///< letters and hyphens; keeps apart several pictures in one page
+  std::string title;
+  std::vector<std::string> subtitle;  ///< one line each
+  std::string description;            ///< what one would tell somebody who cannot see it
+  std::vector<Panel> panels;
+};
+
+}  // namespace stillground::present

@@ -1,0 +1,168 @@
+#include "tools/present/svg.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+
+#include "tools/present/canvas.hpp"
+#include "tools/present/json.hpp"
+#include "tools/present/labels.hpp"
+#include "tools/present/palette.hpp"
+
+namespace stillground::present {
+
+namespace {
+
+constexpr double picture_width = 900;
+constexpr double left_margin = 78;
+constexpr double plot_height = 300;
+constexpr double above_plot = 84;  ///< the panel's title and the name of its y axis
+constexpr double below_plot = 62;  ///< tick labels and the name of its x axis
+constexpr double label_size = 17;
+constexpr double label_gap = 16;   ///< between the plot and the names at its right
+constexpr double label_line = 21;  ///< from one line of text to the next
+
+/// A name at the right of the plot.
+struct EndLabel {
+  double y = 0;  ///< where its line ends
+  std::string text;
+  std::string colour;
+};
+
+std::vector<EndLabel> end_labels(const Panel& panel, const Plot& plot) {
+  std::vector<EndLabel> labels;
+  for (const Level& level : panel.levels) {
+    const double inside = std::clamp(level.y, panel.y.from, panel.y.to);
+    const std::string arrow = level.y > panel.y.to ? " ↑" : level.y < panel.y.from ? " ↓" : "";
+    labels.push_back({plot.y(inside), level.label + arrow, level.stroke.colour});
+  }
+  for (const Line& line : panel.lines) {
+    const auto last =
+        std::find_if(line.points.rbegin(), line.points.rend(), [](const Point& p) { return std::isfinite(p.y); });
+    if (last != line.points.rend() && !line.label.empty()) {
+      labels.push_back({plot.y(last->y), line.label, line.stroke.colour});
+    }
+  }
+  return labels;
+}
+
+double right_margin(const Figure& figure) {
+  double widest = 80;
+  for (const Panel& panel : figure.panels) {
+    for (const Level& level : panel.levels) widest = std::max(widest, text_width(level.label + " ↑", label_size));
+    for (const Line& line : panel.lines) widest = std::max(widest, text_width(line.label, label_size));
+  }
+  return std::min(widest + label_gap + 10, 0.4 * picture_width);
+}
+
+void draw_end_labels(Canvas& canvas, const Panel& panel, const Plot& plot) {
+  const std::vector<EndLabel> labels = end_labels(panel, plot);
+  std::vector<Wanted> wanted;
+  for (const EndLabel& label : labels) {
+    wanted.push_back({label.y, label_line * static_cast<double>(lines_of(label.text).size()) + 4});
+  }
+  const std::vector<double> centres = spread(wanted, plot.top - 12, plot.bottom() + 12);
+  for (std::size_t i = 0; i < labels.size(); ++i) {
+    const double from = plot.right();
+    if (std::abs(centres[i] - labels[i].y) > 5) {
+      canvas.line({from + 2, labels[i].y}, {from + label_gap - 3, centres[i]}, {labels[i].colour, 1, ""});
+    }
+    const std::vector<std::string> lines = lines_of(labels[i].text);
+    const double first = centres[i] - label_line * (static_cast<double>(lines.size()) - 1) / 2 + 6;
+    for (std::size_t l = 0; l < lines.size(); ++l) {
+      canvas.text({from + label_gap, first + label_line * static_cast<double>(l)}, lines[l],
+                  {label_size, labels[i].colour, "start", false});
+    }
+  }
+}
+
+void draw_axes(Canvas& canvas, const Panel& panel, const Plot& plot) {
+  for (const Tick& tick : panel.y.ticks) {
+    const double y = plot.y(tick.at);
+    canvas.line({plot.left, y}, {plot.right(), y}, {grid_ink, 1, ""});
+    canvas.text({plot.left - 10, y + 6}, tick.label, {label_size, ink, "end", false});
+  }
+  canvas.line({plot.left, plot.bottom()}, {plot.right(), plot.bottom()}, {ink, 1.5, ""});
+  for (const Tick& tick : panel.x.ticks) {
+    const double x = plot.x(tick.at);
+    canvas.line({x, plot.bottom()}, {x, plot.bottom() + 6}, {ink, 1.5, ""});
+    canvas.text({x, plot.bottom() + 26}, tick.label, {label_size, ink, "middle", false});
+  }
+  canvas.text({plot.left + plot.width / 2, plot.bottom() + 50}, panel.x.label,
+              {label_size, quiet_ink, "middle", false});
+  canvas.text({20, plot.top - 50}, panel.title, {20, ink, "start", true});
+  canvas.text({20, plot.top - 20}, panel.y.label, {label_size, quiet_ink, "start", false});
+}
+
+void draw_note(Canvas& canvas, const Note& note, const Plot& plot) {
+  const Point at{plot.x(note.at.x), plot.y(note.at.y)};
+  canvas.circle(at, 8, {"none", limit_ink, 2.5});
+  const bool leftward = at.x > plot.left + plot.width / 2;
+  const bool below = at.y < plot.top + plot.height / 2;
+  canvas.text({at.x + (leftward ? -6 : 6), at.y + (below ? 32 : -18)}, note.text,
+              {label_size, limit_ink, leftward ? "end" : "start", true});
+}
+
+void draw_panel(Canvas& canvas, const Panel& panel, const Plot& plot) {
+  draw_axes(canvas, panel, plot);
+  for (const Band& band : panel.bands) canvas.band(band, plot);
+  for (const Level& level : panel.levels) {
+    if (level.y < panel.y.from || level.y > panel.y.to) continue;
+    canvas.line({plot.left, plot.y(level.y)}, {plot.right(), plot.y(level.y)}, level.stroke);
+  }
+  for (const Line& line : panel.lines) canvas.series(line, plot);
+  for (const Note& note : panel.notes) draw_note(canvas, note, plot);
+  draw_end_labels(canvas, panel, plot);
+}
+
+}  // namespace
+
+std::string xml_text(const std::string& utf8) {
+  // The JSON library mends broken UTF-8, which would make the whole picture unreadable.
+  const std::string whole =
+      Json::parse(Json(utf8).dump(-1, ' ', false, Json::error_handler_t::replace)).get<std::string>();
+  std::string out;
+  for (const char c : whole) {
+    if (c == '&') {
+      out += "&amp;";
+    } else if (c == '<') {
+      out += "&lt;";
+    } else if (c == '>') {
+      out += "&gt;";
+    } else if (c == '"') {
+      out += "&quot;";
+    } else {
+      out += static_cast<unsigned char>(c) < 0x20U ? ' ' : c;
+    }
+  }
+  return out;
+}
+
+std::string svg(const Figure& figure) {
+  const double header = 56 + 25 * static_cast<double>(figure.subtitle.size());
+  const double panel_height = above_plot + plot_height + below_plot;
+  const double height = header + panel_height * static_cast<double>(figure.panels.size()) + 6;
+  Canvas canvas;
+  canvas.text({20, 40}, figure.title, {25, ink, "start", true});
+  for (std::size_t i = 0; i < figure.subtitle.size(); ++i) {
+    canvas.text({20, 68 + 25 * static_cast<double>(i)}, figure.subtitle[i], {18, quiet_ink, "start", false});
+  }
+  for (std::size_t p = 0; p < figure.panels.size(); ++p) {
+    const Panel& panel = figure.panels[p];
+    const double top = header + panel_height * static_cast<double>(p) + above_plot;
+    draw_panel(canvas, panel,
+               {panel.x, panel.y, left_margin, top, picture_width - left_margin - right_margin(figure), plot_height});
+  }
+  const std::string id = xml_text(figure.id);
+  return fmt::format(
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" width=\"{0:.0f}\" height=\"{1:.0f}\" "
+      "role=\"img\" aria-labelledby=\"{2}-title {2}-description\" "
+      "font-family=\"'Source Sans 3', 'Noto Sans', 'DejaVu Sans', Verdana, sans-serif\">\n"
+      "<title id=\"{2}-title\">{3}</title>\n<desc id=\"{2}-description\">{4}</desc>\n"
+      "<rect width=\"{0:.0f}\" height=\"{1:.0f}\" fill=\"#ffffff\"/>\n{5}</svg>\n",
+      picture_width, height, id, xml_text(figure.title), xml_text(figure.description), canvas.content());
+}
+
+}  // namespace stillground::present

@@ -1,0 +1,39 @@
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace stillground::present {
+
+/// What one cell holds. Nothing, and a number that is not finite, is "-" in text, empty in CSV and null in JSON.
+using Cell = std::variant<std::monostate, long, double, std::string>;
+
+struct Column {
+  std::string name;          ///< for machines: "eft_min"
+  std::string units = {};    ///< "degC"; empty for text and pure numbers
+  std::string heading = {};  ///< for people: "EFT least"; empty takes the name
+  int digits = 2;            ///< after the point, for people; machines get ten significant digits
+};
+
+/// Said once, printed as text, CSV or JSON. Every row has a cell for each column.
+struct Table {
+  std::vector<Column> columns;
+  std::vector<std::vector<Cell>> rows;
+};
+
+/// A number with `digits` after the point; never "-0.00"; "-" if it is not finite.
+std::string fixed(double value, int digits);
+
+/// For a terminal: headings with their units below them, numbers to the right, text to the left, two blanks between the
+/// columns, no line longer than its cells ask for.
+std::string text(const Table& table);
+
+/// Columns of a terminal that a UTF-8 text takes: its code points.
+std::size_t width(const std::string& utf8);
+
+/// Words of `paragraph` on lines of at most `columns` code points where the words allow it; no line end at the last
+/// one.
+std::string wrapped(const std::string& paragraph, std::size_t columns);
+
+}  // namespace stillground::present

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "tools/present/figure.hpp"
+#include "tools/present/json.hpp"
+#include "tools/present/table.hpp"
+#include "tools/results/compare.hpp"
+
+namespace stillground::results {
+
+/// One row a layout.
+present::Table compare_table(const std::vector<Layout>& layouts);
+
+/// The layouts as columns, four side by side.
+std::string compare_text(const std::vector<Layout>& layouts);
+
+present::Json compare_json(const std::vector<Layout>& layouts);
+
+/// Every layout's greatest and least EFT by run-year, with the limits.
+present::Figure compare_figure(const std::vector<Layout>& layouts);
+
+}  // namespace stillground::results

@@ -1,0 +1,83 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstddef>
+#include <numeric>
+
+#include "tools/present/labels.hpp"
+#include "tools/present/palette.hpp"
+#include "tools/present/table.hpp"
+#include "tools/results/celsius.hpp"
+#include "tools/results/drift_view.hpp"
+#include "tools/results/trend.hpp"
+
+namespace stillground::results {
+
+namespace {
+
+using namespace present;
+
+Line yearly_line(const Drift& drift, const std::vector<double>& rise, const Stroke& stroke, Marker marker,
+                 const std::string& label) {
+  Line line{{}, stroke, marker, label};
+  for (std::size_t y = 0; y < rise.size(); ++y) {
+    line.points.push_back({static_cast<double>(y) + 1, celsius(drift.yearly.undisturbed[y]) + rise[y]});
+  }
+  return line;
+}
+
+/// The fitted straight line through the last years' means of the block.
+Line trend_line(const Line& block, const Drift& drift) {
+  const std::size_t taken = std::min<std::size_t>(block.points.size(), trend_years);
+  const auto first = block.points.end() - static_cast<std::ptrdiff_t>(taken);
+  const double mean =
+      std::accumulate(first, block.points.end(), 0.0, [](double sum, const Point& p) { return sum + p.y; }) /
+      static_cast<double>(taken);
+  const double from = first->x;
+  const double to = block.points.back().x;
+  const double half_change = drift.trend / 10 * (to - from) / 2;
+  return {{{from, mean - half_change}, {to, mean + half_change}}, {limit_ink, 2, "2 4"}, Marker::none, ""};
+}
+
+Panel ground_panel(const Drift& drift) {
+  Panel panel;
+  const YearlyGround& yearly = drift.yearly;
+  panel.title = "Yearly means of the ground's temperature";
+  panel.x = run_year_axis(static_cast<int>(yearly.block_rise.size()));
+  const Line block = yearly_line(drift, yearly.block_rise, {deep_pine, 3, ""}, Marker::filled, "ground block");
+  if (!yearly.middle_rise.empty()) {
+    panel.lines.push_back(
+        yearly_line(drift, yearly.middle_rise, {clay, 2.5, "8 5"}, Marker::hollow, "between\nthe bores"));
+  }
+  panel.lines.push_back(block);
+  if (std::isfinite(drift.trend)) panel.lines.push_back(trend_line(block, drift));
+
+  const double still = celsius(yearly.undisturbed.back());
+  panel.levels.push_back({still, {still_ink, 2, "3 6"}, "undisturbed\n" + fixed(still, 1) + " °C"});
+  panel.levels.push_back({still + yearly.final_block,
+                          {deep_pine, 2, "12 5"},
+                          "block, in the end\n" + fixed(still + yearly.final_block, 1) + " °C"});
+  Range range;
+  for (const Level& level : panel.levels) range.add(level.y);
+  for (const Line& line : panel.lines) {
+    for (const Point& point : line.points) range.add(point.y);
+  }
+  panel.y = round_axis("temperature over the bores' depth [°C]", range, 6);
+  return panel;
+}
+
+}  // namespace
+
+Figure drift_figure(const Source& source, const Drift& drift) {
+  Figure figure;
+  figure.id = "drift";
+  figure.title = "Does the ground drift?";
+  figure.subtitle = {source.title};
+  for (const std::string& line : lines_of(wrapped(verdict(drift), 92))) figure.subtitle.push_back(line);
+  figure.description = verdict(drift);
+  figure.panels = {ground_panel(drift)};
+  return figure;
+}
+
+}  // namespace stillground::results

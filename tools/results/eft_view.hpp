@@ -1,0 +1,38 @@
+#pragma once
+
+#include <string>
+
+#include "tools/present/figure.hpp"
+#include "tools/present/json.hpp"
+#include "tools/present/table.hpp"
+#include "tools/results/eft.hpp"
+
+namespace stillground::results {
+
+/// What every form says about where its figures come from.
+struct Source {
+  std::string file;
+  std::string title;
+  Date start;
+  int years = 0;
+  std::string method;  ///< "march" or "screening"
+};
+
+Source source_of(const record::Header& header, const std::string& file);
+
+/// All months: least, mean and greatest EFT, LFT and mean fluid temperature.
+present::Table month_table(const FluidSummary& summary);
+
+/// All run-years, with the hours (or months) beyond each limit.
+present::Table year_table(const FluidSummary& summary);
+
+/// One row a percent of the hours with flow, one column a named run-year.
+present::Table duration_table(const FluidSummary& summary);
+
+std::string eft_text(const Source& source, const FluidSummary& summary);
+present::Json eft_json(const Source& source, const FluidSummary& summary);
+
+/// Above: month by month, first run-year against the last. Below: every run-year's extremes. Both with the limits.
+present::Figure eft_figure(const Source& source, const FluidSummary& summary);
+
+}  // namespace stillground::results

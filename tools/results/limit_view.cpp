@@ -1,0 +1,107 @@
+#include "tools/results/limit_view.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cstddef>
+
+#include "tools/present/palette.hpp"
+#include "tools/results/celsius.hpp"
+#include "tools/results/months.hpp"
+
+namespace stillground::results {
+
+namespace {
+
+constexpr double near_enough = 0.5;  ///< of the data's span: how far off a limit may lie and still be drawn
+
+std::string counted_in(const LimitOutcome& outcome) {
+  return outcome.by_month ? "months" : "h";
+}
+
+/// A limit as people write it: 2 rather than 2.00, but all digits that it has.
+std::string plain(double value) {
+  std::string s = fmt::format("{:.4g}", celsius(value));
+  return s == "-0" ? "0" : s;
+}
+
+std::string spoken(const LimitOutcome& outcome) {
+  const std::string what = outcome.limit.is_least ? "least" : "most";
+  return fmt::format("{} allowed{}\n{} °C", what, outcome.by_month ? ", month" : "", plain(outcome.limit.value));
+}
+
+}  // namespace
+
+std::string first_beyond_text(const LimitOutcome& outcome, const Date& start) {
+  if (!outcome.first_beyond) return outcome.judged > 0 ? "kept" : "not judged";
+  const std::string instant = iso_hour(start, static_cast<double>(*outcome.first_beyond));
+  return outcome.by_month ? instant.substr(0, 7) : instant;
+}
+
+present::Table limit_table(const std::vector<LimitOutcome>& outcomes, const Date& start) {
+  present::Table table{{{"limit", "", "limit"},
+                        {"value", "degC", "value", 2},
+                        {"over", "", "means of an"},
+                        {"closest", "degC", "came to", 2},
+                        {"first_beyond", "", "first beyond"},
+                        {"run_year", "", "run-year"}},
+                       {}};
+  const int years = outcomes.empty() ? 0 : static_cast<int>(outcomes.front().beyond_by_year.size());
+  const std::vector<int> named = named_years(years);
+  for (const int year : named) table.columns.push_back({"", "", fmt::format("year {}", year)});
+  table.columns.push_back({"", "", "all years"});
+  table.columns.push_back({"", "", "beyond"});
+  for (const LimitOutcome& outcome : outcomes) {
+    std::vector<present::Cell> row = {outcome.limit.name, celsius(outcome.limit.value), outcome.limit.over,
+                                      celsius(outcome.closest), first_beyond_text(outcome, start)};
+    row.emplace_back();
+    if (outcome.first_beyond) row.back() = static_cast<long>(run_year_of(*outcome.first_beyond));
+    for (const int year : named) row.emplace_back(outcome.beyond_by_year[static_cast<std::size_t>(year - 1)]);
+    row.emplace_back(outcome.beyond);
+    row.emplace_back(counted_in(outcome));
+    table.rows.push_back(row);
+  }
+  return table;
+}
+
+present::Json limit_json(const std::vector<LimitOutcome>& outcomes, const Date& start) {
+  present::Json list = present::Json::array();
+  for (const LimitOutcome& outcome : outcomes) {
+    present::Json one = {{"name", outcome.limit.name},
+                         {"quantity", outcome.limit.quantity},
+                         {"over", outcome.limit.over},
+                         {"value", present::number(celsius(outcome.limit.value))},
+                         {"units", "degC"},
+                         {"kept", outcome.judged > 0 ? present::Json(outcome.kept()) : present::Json(nullptr)},
+                         {"closest", present::quantity(celsius(outcome.closest), "degC")},
+                         {"judged", {{"value", outcome.judged}, {"units", counted_in(outcome)}}},
+                         {"beyond", {{"value", outcome.beyond}, {"units", counted_in(outcome)}}},
+                         {"beyond_by_year", {{"units", counted_in(outcome)}, {"values", outcome.beyond_by_year}}},
+                         {"first_beyond", nullptr},
+                         {"first_year_beyond", nullptr}};
+    if (outcome.first_beyond) {
+      const auto hour = static_cast<double>(*outcome.first_beyond);
+      one["first_beyond"] = {{"date", iso_hour(start, hour)},
+                             {"time", {{"value", hour}, {"units", "hours since " + iso(start) + " 00:00:00"}}}};
+      one["first_year_beyond"] = run_year_of(*outcome.first_beyond);
+    }
+    list.push_back(one);
+  }
+  return list;
+}
+
+std::vector<present::Level> limit_levels(const std::vector<LimitOutcome>& outcomes, present::Range& range) {
+  const double reach = near_enough * range.span();
+  const double low = range.low() - reach;
+  const double high = range.high() + reach;
+  std::vector<present::Level> levels;
+  for (const LimitOutcome& outcome : outcomes) {
+    if (outcome.limit.quantity != "eft") continue;
+    const double value = celsius(outcome.limit.value);
+    if (range.empty() || (value >= low && value <= high)) range.add(value);
+    levels.push_back({value, present::limit_stroke, spoken(outcome)});
+  }
+  return levels;
+}
+
+}  // namespace stillground::results

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "engine/record/frames.hpp"
+
+namespace stillground::results {
+
+/// How one limit fared over a run.
+struct LimitOutcome {
+  record::LimitRow limit;
+  bool by_month = false;                    ///< judged by monthly means, else by hourly ones
+  long judged = 0;                          ///< hours with flow, or whole months with flow
+  long beyond = 0;                          ///< of these, on the wrong side; standing exactly on the limit keeps it
+  std::vector<long> beyond_by_year;         ///< [run-year - 1]; a month counts in the run-year of its first hour
+  std::optional<std::size_t> first_beyond;  ///< first hour since the start, of the hour or month; none: kept
+  double closest = 0;  ///< the judged value furthest to the limit's side [K]; NaN if none was judged
+
+  bool kept() const { return !first_beyond.has_value(); }
+};
+
+/// Judges one limit. Hours without flow are not judged; a monthly mean is that of the month's hours with flow; months
+/// that the run's start or end cuts are not judged, since a few days are no month.
+LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start);
+
+std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<const record::Hour> hours);
+
+}  // namespace stillground::results

@@ -1,0 +1,38 @@
+#include "engine/record/read/result.hpp"
+#include "tools/present/csv.hpp"
+#include "tools/results/drift_view.hpp"
+#include "tools/results/outputs.hpp"
+
+using namespace stillground;
+
+int main(int argc, char** argv) {
+  std::string file;
+  results::Outputs outputs;
+  const program::Info info{
+      "drift", "Tells whether the ground of a finished run drifts: yearly means, trend, and where it would end.",
+      "The ground block is the bores' hull, widened by half the median distance to the nearest neighbour, from the "
+      "highest top to the lowest toe. The trend is the least-squares slope of the last ten yearly means; below 0.05 K "
+      "per "
+      "decade it is called level. The final change is the steady state under the last run-year's mean heat."};
+  return program::guarded_main(
+      argc, argv, info,
+      [&](CLI::App& app) {
+        app.add_option("RESULT", file, "a finished result file (.h5)")->required();
+        results::add_outputs(app, outputs);
+      },
+      [&] {
+        results::check_outputs(outputs);
+        const record::read::Result result(file);
+        const results::Source source = results::source_of(result.header(), file);
+        const results::Block block = results::block_of(result.header().bores);
+        const results::Drift drift = results::drift_of(result);
+        results::deliver(
+            outputs,
+            {[&] { return results::drift_text(source, block, drift); },
+             [&] {
+               return present::csv(results::drift_table(source, drift), {source.title, results::verdict(drift)});
+             },
+             [&] { return results::drift_json(source, block, drift); },
+             [&] { return results::drift_figure(source, drift); }});
+      });
+}

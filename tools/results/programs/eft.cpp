@@ -1,0 +1,43 @@
+#include <map>
+
+#include "engine/record/read/result.hpp"
+#include "tools/present/csv.hpp"
+#include "tools/results/eft_view.hpp"
+#include "tools/results/outputs.hpp"
+
+using namespace stillground;
+
+int main(int argc, char** argv) {
+  std::string file;
+  std::string which = "monthly";
+  results::Outputs outputs;
+  const program::Info info{
+      "eft", "Shows the entering fluid temperature of a finished run: by month, by year, against the limits.",
+      "Months of the last year beside the first, and the picture for the report:\n"
+      "  stillground eft library.h5 --plot eft.svg"};
+  return program::guarded_main(
+      argc, argv, info,
+      [&](CLI::App& app) {
+        app.add_option("RESULT", file, "a finished result file (.h5)")->required();
+        results::add_outputs(app, outputs);
+        app.add_option("--table", which, "what --csv holds: monthly, yearly or duration")
+            ->check(CLI::IsMember({"monthly", "yearly", "duration"}))
+            ->capture_default_str();
+      },
+      [&] {
+        results::check_outputs(outputs);
+        const record::read::Result result(file);
+        const results::Source source = results::source_of(result.header(), file);
+        const results::FluidSummary summary = results::summarise(result.header(), result.hours());
+        const std::map<std::string, present::Table (*)(const results::FluidSummary&)> tables = {
+            {"monthly", results::month_table}, {"yearly", results::year_table}, {"duration", results::duration_table}};
+        results::deliver(
+            outputs,
+            {[&] { return results::eft_text(source, summary); },
+             [&] {
+               return present::csv(tables.at(which)(summary),
+                                   {source.title, "entering fluid temperature, hours with flow: " + which});
+             },
+             [&] { return results::eft_json(source, summary); }, [&] { return results::eft_figure(source, summary); }});
+      });
+}

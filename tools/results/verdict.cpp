@@ -1,0 +1,48 @@
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "tools/results/drift.hpp"
+#include "tools/results/trend.hpp"
+
+namespace stillground::results {
+
+namespace {
+
+std::string standing(double rise) {
+  if (std::abs(rise) < 0.005) return "stands where it was without the field";
+  return fmt::format("stands {:.2f} K {} it was without the field", std::abs(rise),
+                     rise > 0 ? "above what" : "below what");
+}
+
+/// What the last year's heat would make of it in the end.
+std::string ending(const Drift& drift) {
+  const double end = drift.yearly.final_block;
+  if (std::isnan(drift.share)) return "the last year's heat, kept up for ever, would leave it where it was";
+  const std::string change = fmt::format("the {:.2f} K of {} that the last year's heat would bring in the end",
+                                         std::abs(end), end > 0 ? "warming" : "cooling");
+  if (drift.share < 0) return "against " + change;
+  return fmt::format("{:.0f} % of {}", 100 * drift.share, change);
+}
+
+}  // namespace
+
+std::string verdict(const Drift& drift) {
+  const int years = static_cast<int>(drift.yearly.block_rise.size());
+  const std::string state = standing(drift.yearly.block_rise.back());
+  const std::string end = ending(drift);
+  if (years < 2) return fmt::format("One run-year shows no trend: on its mean the ground block {}, {}.", state, end);
+  if (drift.level_from) {
+    return fmt::format(
+        "The ground block is level from run-year {} on (trend now {:+.3f} K per decade, under {:.2f}): in run-year {} "
+        "it "
+        "{}, {}.",
+        *drift.level_from, drift.trend, level_slope, years, state, end);
+  }
+  return fmt::format(
+      "The ground block {} by {:.2f} K per decade and does not level off within the {} years: in the last one it {}, "
+      "{}.",
+      drift.trend > 0 ? "warms" : "cools", std::abs(drift.trend), years, state, end);
+}
+
+}  // namespace stillground::results
