@@ -1,0 +1,126 @@
+#include "engine/app/starting_scenario.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+#include <vector>
+
+#include "engine/config/keys.hpp"
+
+namespace stillground::app {
+
+namespace {
+
+using config::Key;
+using config::Kind;
+using config::Need;
+
+constexpr std::size_t comment_column = 44;
+
+/// What the starting scenario gives besides the keys that every scenario must give: one of each set of choices.
+constexpr std::array<std::string_view, 17> chosen = {
+    "title",
+    "ground.layers[].material",
+    "ground.layers[].heat_capacity",
+    "ground.undisturbed.surface_mean",
+    "ground.undisturbed.surface_swing",
+    "ground.undisturbed.coldest_day",
+    "ground.undisturbed.heat_flow",
+    "bore.loop",
+    "bore.pipe.use",
+    "field.grid",
+    "field.grid.spacing",
+    "fluid.mass_fraction",
+    "flow.per_bore",
+    "loads.to_ground",
+    "limits",
+    "limits.eft_min",
+    "limits.eft_max",
+};
+
+bool is_child(const Key& key, std::string_view parent) {
+  const std::string prefix = std::string(parent) + ".";
+  return key.path.starts_with(prefix) && key.path.find('.', prefix.size()) == std::string_view::npos;
+}
+
+bool has_children(const Key& key) {
+  return std::any_of(config::keys().begin(), config::keys().end(), [&](const Key& k) { return is_child(k, key.path); });
+}
+
+bool is_given(const Key& key) {
+  if (std::find(chosen.begin(), chosen.end(), key.path) != chosen.end()) return true;
+  // A catalogue entry named by `use` brings its required values with it.
+  return key.need == Need::required && !key.path.starts_with("bore.pipe.");
+}
+
+/// Range, allowed words and preset, in the words of the table.
+std::string remark(const Key& key) {
+  std::vector<std::string> parts;
+  if (!key.help.empty()) parts.emplace_back(key.help);
+  if (!key.words.empty() && key.kind == Kind::word) {
+    std::string words;
+    for (const auto& word : config::words(key)) words += (words.empty() ? "" : ", ") + word;
+    parts.push_back(words);
+  }
+  if (!key.least.empty() && !key.most.empty()) parts.push_back(fmt::format("{} to {}", key.least, key.most));
+  if (!key.preset.empty()) parts.push_back(fmt::format("{} if absent", key.preset));
+  return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+std::string line(const std::string& indent, bool given, const std::string& text, const Key& key) {
+  std::string shown = indent + (given ? "" : "# ") + text;
+  const std::string comment = remark(key);
+  if (comment.empty()) return shown + "\n";
+  if (shown.size() + 2 < comment_column) shown.resize(comment_column, ' ');
+  return shown + (shown.ends_with(' ') ? "# " : "  # ") + comment + "\n";
+}
+
+std::string value_of(const Key& key) {
+  // A date's preset is said in words, not as it would be written.
+  const bool preset_shown = !is_given(key) && !key.preset.empty() && key.kind != Kind::date;
+  return std::string(preset_shown ? key.preset : key.example);
+}
+
+std::string section(std::string_view parent, const std::string& indent, bool given);
+
+/// One item, whose dash stands before its first key in force.
+std::string item(const Key& list, const std::string& indent, bool given) {
+  std::string text = section(std::string(list.path) + "[]", indent + "  ", given);
+  std::size_t at = 0;
+  while (text[text.find_first_not_of(' ', at)] == '#') at = text.find('\n', at) + 1;
+  return text.replace(at + indent.size(), 1, "-");
+}
+
+std::string entry(const Key& key, const std::string& indent, bool parent_given) {
+  const bool given = parent_given && is_given(key);
+  const std::string head = std::string(key.leaf()) + ":";
+  if (key.kind == Kind::list) return line(indent, given, head, key) + item(key, indent + "  ", given);
+  if (key.kind == Kind::map && has_children(key)) {
+    return line(indent, given, head, key) + section(key.path, indent + "  ", given);
+  }
+  return line(indent, given, head + " " + value_of(key), key) + section(key.path, indent + "  ", false);
+}
+
+std::string section(std::string_view parent, const std::string& indent, bool given) {
+  std::string text;
+  for (const Key& key : config::keys()) {
+    if (is_child(key, parent)) text += entry(key, indent, given);
+  }
+  return text;
+}
+
+}  // namespace
+
+std::string starting_scenario() {
+  std::string text =
+      "# A starting scenario. Quantities carry their units: \"120 m\" or \"400 ft\". Keys behind a \"#\" are not in "
+      "force.\n";
+  for (const Key& key : config::keys()) {
+    if (key.path.find('.') == std::string_view::npos) text += "\n" + entry(key, "", true);
+  }
+  return text;
+}
+
+}  // namespace stillground::app
