@@ -7,7 +7,7 @@ namespace stillground {
 
 /// The text in quotation marks for a message: control characters as "?", at most 120 bytes of it, cut between
 /// characters.
-inline std::string quoted(std::string_view text) {
+inline std::string quote(std::string_view text) {
   constexpr std::size_t most = 120;
   std::string shown(text.substr(0, most));
   if (text.size() > most) {

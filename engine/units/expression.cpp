@@ -27,7 +27,7 @@ class Reading {
 
   void read() {
     product(1);
-    if (fault.empty() && at_ < text_.size()) fault = quoted(text_.substr(at_)) + " was not expected in a unit";
+    if (fault.empty() && at_ < text_.size()) fault = quote(text_.substr(at_)) + " was not expected in a unit";
   }
 
  private:

@@ -23,7 +23,7 @@ struct Question {
 
   [[noreturn]] void refuse(const std::string& why) const {
     const std::string_view shown = examples.empty() ? facts(dimension).examples : examples;
-    where.refuse(fmt::format("{} {} (try {})", quoted(text), why, shown));
+    where.refuse(fmt::format("{} {} (try {})", quote(text), why, shown));
   }
 };
 
@@ -38,7 +38,7 @@ void refuse_what_nobody_knows(const Expression& expression, const Question& ques
     const Alias* alias = find_alias(factor.token);
     if (alias && alias->meaning.empty()) {
       question.where.refuse(
-          fmt::format("{}: the unit \"{}\" has two meanings: {}", quoted(question.text), factor.token, alias->advice));
+          fmt::format("{}: the unit \"{}\" has two meanings: {}", quote(question.text), factor.token, alias->advice));
     }
     if (known_unit(factor.token)) continue;
     const auto near = nearest_unit(factor.token);

@@ -2,15 +2,15 @@
 
 #include <catch2/catch.hpp>
 
-using stillground::quoted;
+using stillground::quote;
 
 TEST_CASE("What is quoted stays on one line and cannot steer a terminal", "[base]") {
-  CHECK(quoted("120 W") == "\"120 W\"");
-  CHECK(quoted("a\nb\x1b[2J") == "\"a?b?[2J\"");
+  CHECK(quote("120 W") == "\"120 W\"");
+  CHECK(quote("a\nb\x1b[2J") == "\"a?b?[2J\"");
 }
 
 TEST_CASE("A long text is cut between characters", "[base]") {
-  CHECK(quoted(std::string(120, 'x')) == '"' + std::string(120, 'x') + '"');
-  CHECK(quoted(std::string(121, 'x')) == '"' + std::string(120, 'x') + "...\"");
-  CHECK(quoted(std::string(119, 'x') + "\u00b0x") == '"' + std::string(119, 'x') + "...\"");
+  CHECK(quote(std::string(120, 'x')) == '"' + std::string(120, 'x') + '"');
+  CHECK(quote(std::string(121, 'x')) == '"' + std::string(120, 'x') + "...\"");
+  CHECK(quote(std::string(119, 'x') + "\u00b0x") == '"' + std::string(119, 'x') + "...\"");
 }

@@ -1,0 +1,59 @@
+#include "engine/config/catalogue.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <cstdlib>
+#include <vector>
+
+#include "engine/base/digest.hpp"
+#include "engine/base/files.hpp"
+#include "engine/base/quote.hpp"
+#include "engine/base/spelling.hpp"
+#include "engine/config/shape.hpp"
+
+namespace stillground::config {
+namespace {
+
+const Node& catalogue(const std::string& name, const Where& where, Context& context) {
+  const auto found = context.catalogues.find(name);
+  if (found != context.catalogues.end()) return found->second;
+  const std::filesystem::path file = catalogue_folder() / (name + ".yaml");
+  const std::string text = read_file(file, where);
+  context.scenario.inputs.push_back({fmt::format("configs/{}.yaml", name), sha256(text)});
+  return context.catalogues.emplace(name, read_tree(text, file.string())).first->second;
+}
+
+[[noreturn]] void refuse_unknown(const Node& catalogue, const std::string& name, const std::string& asked,
+                                 const Where& where) {
+  std::vector<std::string> known;
+  for (const Entry& entry : catalogue.entries) known.push_back(entry.key);
+  const auto near = nearest_word(asked, known);
+  where.refuse(fmt::format("{} is not in configs/{}.yaml ({}it has {})", quote(asked), name,
+                           near ? fmt::format("did you mean \"{}\"?; ", *near) : "", fmt::join(known, ", ")));
+}
+
+}  // namespace
+
+std::filesystem::path catalogue_folder() {
+  const char* folder = std::getenv("STILLGROUND_CONFIGS");
+  return folder && *folder ? folder : STILLGROUND_CONFIGS_FOLDER;
+}
+
+Section with_catalogue(const Section& section, const std::string& name, Context& context) {
+  if (!section.has("use")) return section;
+  const std::string asked = section.text("use");
+  const Where where = section.where("use");
+  const Node& all = catalogue(name, where, context);
+  const Entry* entry = all.find(asked);
+  if (!entry) refuse_unknown(all, name, asked, where);
+  const std::string path = fmt::format("{}.{}", name, asked);
+  if (entry->value.kind != Node::Kind::map) Where{entry->place, path}.refuse("a map of keys is expected");
+  std::map<std::string, Place> not_of_the_scenario;
+  check_shape(entry->value, section.row("use").path.substr(0, section.row("use").path.rfind('.')), path,
+              not_of_the_scenario, "source");
+  if (!entry->value.find("source")) Where{entry->place, path}.refuse("has no source");
+  return section.over(entry->value);
+}
+
+}  // namespace stillground::config

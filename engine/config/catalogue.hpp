@@ -1,0 +1,18 @@
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+#include "engine/config/context.hpp"
+#include "engine/config/section.hpp"
+
+namespace stillground::config {
+
+/// The folder of the catalogues: the environment variable STILLGROUND_CONFIGS, or else the project's own.
+std::filesystem::path catalogue_folder();
+
+/// A section whose absent values come from the entry its key `use` names in the catalogue `name` ("pipes": the file
+/// pipes.yaml, which becomes one of the scenario's inputs). The section itself where it has no `use`.
+Section with_catalogue(const Section& section, const std::string& name, Context& context);
+
+}  // namespace stillground::config

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <filesystem>
+#include <map>
+#include <string>
+
+#include "engine/config/tree.hpp"
+#include "engine/model/scenario.hpp"
+
+namespace stillground::config {
+
+/// What the readers of a scenario's parts share.
+struct Context {
+  std::filesystem::path folder;            ///< of the scenario; the files it names are relative to it
+  model::Scenario& scenario;               ///< receives inputs, places and warnings
+  std::map<std::string, Node> catalogues;  ///< those read so far, by name
+
+  void warn(const Place& place, const std::string& text, const std::string& range = "") {
+    scenario.warnings.push_back({place, text, range});
+  }
+};
+
+}  // namespace stillground::config

@@ -1,0 +1,44 @@
+#include <fmt/format.h>
+
+#include "engine/config/parts.hpp"
+
+namespace stillground::config {
+namespace {
+
+model::Antifreeze antifreeze(const std::string& word) {
+  if (word == "propylene glycol") return model::Antifreeze::propylene_glycol;
+  if (word == "ethylene glycol") return model::Antifreeze::ethylene_glycol;
+  if (word == "ethanol") return model::Antifreeze::ethanol;
+  if (word == "methanol") return model::Antifreeze::methanol;
+  return model::Antifreeze::none;
+}
+
+}  // namespace
+
+model::Fluid read_fluid(const Section& root) {
+  const Section section = root.section("fluid");
+  model::Fluid fluid;
+  fluid.base = antifreeze(section.word("base"));
+  if (fluid.base == model::Antifreeze::none) {
+    for (const char* leaf : {"mass_fraction", "volume_fraction"})
+      section.forbid(leaf, "water has no antifreeze: leave it out");
+    return fluid;
+  }
+  const std::string given = section.one_of({"mass_fraction", "volume_fraction"});
+  fluid.basis = given == "mass_fraction" ? model::Fluid::Basis::mass : model::Fluid::Basis::volume;
+  fluid.fraction = section.quantity(given);
+  if (fluid.fraction == 0) section.where(given).refuse("an antifreeze of no amount: write \"base: water\"");
+  return fluid;
+}
+
+model::Flow read_flow(const Section& root) {
+  const Section section = root.section("flow");
+  model::Flow flow;
+  const std::string given = section.one_of({"per_bore", "total"});
+  flow.amount = given == "per_bore" ? model::Flow::Amount::per_bore : model::Flow::Amount::total;
+  flow.rate = section.quantity(given);
+  flow.runs = section.word("runs") == "always" ? model::Flow::Runs::always : model::Flow::Runs::with_load;
+  return flow;
+}
+
+}  // namespace stillground::config

@@ -1,0 +1,67 @@
+#include "engine/config/read.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "engine/base/digest.hpp"
+#include "engine/base/files.hpp"
+#include "engine/config/context.hpp"
+#include "engine/config/parts.hpp"
+#include "engine/config/shape.hpp"
+
+namespace stillground::config {
+namespace {
+
+/// Hand-written text never comes near it.
+constexpr std::size_t largest_scenario = std::size_t{1} << 20;
+
+void warn_of_short_profile(model::Scenario& scenario) {
+  const auto* profile = std::get_if<model::MeasuredProfile>(&scenario.ground.undisturbed);
+  if (!profile) return;
+  double toe = scenario.bore.top + scenario.bore.depth;
+  if (const auto* positions = std::get_if<model::Positions>(&scenario.layout)) {
+    toe = 0;
+    for (const model::BoreSite& site : positions->sites) toe = std::max(toe, site.top + site.depth);
+  }
+  const double end = profile->points.back().depth;
+  if (end >= toe) return;
+  scenario.warnings.push_back({scenario.place("ground.undisturbed.profile"),
+                               fmt::format("the profile ends at {:.4g} m, the deepest bore at {:.4g} m", end, toe),
+                               "its last temperature is held below"});
+}
+
+}  // namespace
+
+Csv read_input(const Section& section, std::string_view leaf, Context& context) {
+  const std::string name = section.text(leaf);
+  Csv csv = read_csv(context.folder / name, section.where(leaf));
+  context.scenario.inputs.push_back({name, csv.sha256});
+  return csv;
+}
+
+model::Scenario read_scenario(const std::filesystem::path& file) {
+  model::Scenario scenario;
+  scenario.file = file.string();
+  scenario.text = read_file(file, {}, largest_scenario);
+  scenario.inputs.push_back({file.filename().string(), sha256(scenario.text)});
+  const Node tree = read_tree(scenario.text, scenario.file);
+  check_shape(tree, "", "", scenario.places);
+  const Section root(tree, "", "", {scenario.file, 1, 1});
+  Context context{file.parent_path(), scenario, {}};
+  scenario.title = root.optional_text("title").value_or(file.stem().string());
+  scenario.ground = read_ground(root, context);
+  scenario.bore = read_bore(root, context);
+  scenario.run = read_run(root);
+  scenario.layout = read_layout(root, scenario.bore, scenario.run, context);
+  scenario.fluid = read_fluid(root);
+  scenario.flow = read_flow(root);
+  scenario.loads = read_loads(root, context);
+  scenario.heat_pump = read_heat_pump(root, scenario.loads, context);
+  scenario.limits = read_limits(root);
+  scenario.fields = read_fields(root);
+  warn_of_short_profile(scenario);
+  return scenario;
+}
+
+}  // namespace stillground::config
