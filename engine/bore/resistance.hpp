@@ -42,7 +42,7 @@ struct SingleUResistance {
 
 /// Steady resistances of a single U in ground of `ground_conductivity` [W/(m K)] with `film_resistance` [K m/W] in each
 /// leg. Pipe walls are counted by the pipe's own conductivity. A measured resistance (model::Bore::resistance) is not
-/// looked at. Throws InputError when the legs do not fit into the bore. About 0.5 ms.
+/// looked at. Throws InputError when the legs do not fit into the bore. 0.6 ms of work, up to 5 ms when the legs touch.
 SingleUResistance single_u_resistance(const model::Bore& bore, const model::SingleU& loop, double ground_conductivity,
                                       double film_resistance);
 
