@@ -50,12 +50,13 @@ struct Variable {
   const char* name;
   Dims dims;
   Kind kind = Kind::real64;
-  std::string_view unit;  ///< as UDUNITS-2 reads it; empty for a plain count
+  std::string_view unit = {};  ///< as UDUNITS-2 reads it; empty for a plain count
   std::string_view long_name;
   std::string_view standard_name = {};  ///< of the CF table, where it has a fitting one
   std::string_view cell_methods = {};
   std::string_view bounds = {};       ///< the variable that holds this coordinate's bounds
   std::string_view coordinates = {};  ///< coordinates that are not dimensions
+  std::string_view positive = {};     ///< "down" for a depth
   bool has_gaps = false;              ///< NaN where a bore is not
 
   /// Coordinate variables carry their dimension's name.
@@ -71,6 +72,10 @@ inline std::string unit_text(const Variable& variable, const Date& start) {
 }
 
 // Hours.
+constexpr Variable hourly_mean(const char* name, std::string_view unit, std::string_view long_name) {
+  return {.name = name, .dims = {Dim::time}, .unit = unit, .long_name = long_name, .cell_methods = "time: mean"};
+}
+
 inline constexpr Variable time{.name = "time",
                                .dims = {Dim::time},
                                .unit = since_start,
@@ -81,214 +86,138 @@ inline constexpr Variable time_bounds{.name = "time_bounds",
                                       .dims = {Dim::time, Dim::bound},
                                       .unit = since_start,
                                       .long_name = "start and end of the hour"};
-inline constexpr Variable eft{.name = "eft",
-                              .dims = {Dim::time},
-                              .unit = "degC",
-                              .long_name = "fluid entering the heat pumps (leaving the field)",
-                              .cell_methods = "time: mean"};
-inline constexpr Variable lft{.name = "lft",
-                              .dims = {Dim::time},
-                              .unit = "degC",
-                              .long_name = "fluid leaving the heat pumps (entering the bores)",
-                              .cell_methods = "time: mean"};
-inline constexpr Variable flow{.name = "flow",
-                               .dims = {Dim::time},
-                               .unit = "kg s-1",
-                               .long_name = "fluid through the whole field",
-                               .cell_methods = "time: mean"};
-inline constexpr Variable heat_to_ground{.name = "heat_to_ground",
-                                         .dims = {Dim::time},
-                                         .unit = "W",
-                                         .long_name = "heat given to the ground by the fluid, positive into the ground",
-                                         .cell_methods = "time: mean"};
-inline constexpr Variable heating{.name = "heating",
-                                  .dims = {Dim::time},
-                                  .unit = "W",
-                                  .long_name = "heat the building takes",
-                                  .cell_methods = "time: mean"};
-inline constexpr Variable cooling{.name = "cooling",
-                                  .dims = {Dim::time},
-                                  .unit = "W",
-                                  .long_name = "heat the building gives off",
-                                  .cell_methods = "time: mean"};
-inline constexpr Variable power{.name = "power",
-                                .dims = {Dim::time},
-                                .unit = "W",
-                                .long_name = "electricity of the heat pumps",
-                                .cell_methods = "time: mean"};
+inline constexpr auto eft = hourly_mean("eft", "degC", "fluid entering the heat pumps (leaving the field)");
+inline constexpr auto lft = hourly_mean("lft", "degC", "fluid leaving the heat pumps (entering the bores)");
+inline constexpr auto flow = hourly_mean("flow", "kg s-1", "fluid through the whole field");
+inline constexpr auto heat_to_ground =
+    hourly_mean("heat_to_ground", "W", "heat given to the ground by the fluid, positive into the ground");
+inline constexpr auto heating = hourly_mean("heating", "W", "heat the building takes");
+inline constexpr auto cooling = hourly_mean("cooling", "W", "heat the building gives off");
+inline constexpr auto power = hourly_mean("power", "W", "electricity of the heat pumps");
 
-// The grid that every group has.
+// The grid that every group has, and what does not change with time.
+constexpr Variable constant(const char* name, Dims dims, std::string_view unit, std::string_view long_name) {
+  return {.name = name, .dims = dims, .unit = unit, .long_name = long_name};
+}
+
 inline constexpr Variable z{.name = "z",
                             .dims = {Dim::z},
                             .unit = "m",
                             .long_name = "depth below the surface, cell centre",
                             .standard_name = "depth",
-                            .bounds = "z_bounds"};
-inline constexpr Variable z_bounds{.name = "z_bounds",
-                                   .dims = {Dim::z, Dim::bound},
-                                   .unit = "m",
-                                   .long_name = "depth below the surface, upper and lower face of the cell"};
+                            .bounds = "z_bounds",
+                            .positive = "down"};
+inline constexpr auto z_bounds =
+    constant("z_bounds", {Dim::z, Dim::bound}, "m", "depth below the surface, upper and lower face of the cell");
 inline constexpr Variable r{.name = "r",
                             .dims = {Dim::r},
                             .unit = "m",
                             .long_name = "distance from the bore's axis, cell node (geometric mean of its faces)",
                             .bounds = "r_bounds"};
-inline constexpr Variable r_bounds{.name = "r_bounds",
-                                   .dims = {Dim::r, Dim::bound},
-                                   .unit = "m",
-                                   .long_name = "distance from the bore's axis, inner and outer face of the cell"};
-inline constexpr Variable conductivity{
-    .name = "conductivity", .dims = {Dim::z}, .unit = "W m-1 K-1", .long_name = "thermal conductivity of the ground"};
-inline constexpr Variable heat_capacity{.name = "heat_capacity",
-                                        .dims = {Dim::z},
-                                        .unit = "J m-3 K-1",
-                                        .long_name = "heat capacity of the ground per volume"};
+inline constexpr auto r_bounds =
+    constant("r_bounds", {Dim::r, Dim::bound}, "m", "distance from the bore's axis, inner and outer face of the cell");
+inline constexpr auto conductivity =
+    constant("conductivity", {Dim::z}, "W m-1 K-1", "thermal conductivity of the ground");
+inline constexpr auto heat_capacity =
+    constant("heat_capacity", {Dim::z}, "J m-3 K-1", "heat capacity of the ground per volume");
+inline constexpr auto drill_length =
+    constant("drill_length", {}, "m", "metres to drill, all bores, as the scenario counts them");
+inline constexpr auto fluid_heat_capacity =
+    constant("fluid_heat_capacity", {}, "J kg-1 K-1", "heat capacity of the fluid");
 
 // The layout.
-inline constexpr Variable bore_x{
-    .name = "bore_x", .dims = {Dim::bore}, .unit = "m", .long_name = "position on the plan, along x"};
-inline constexpr Variable bore_y{
-    .name = "bore_y", .dims = {Dim::bore}, .unit = "m", .long_name = "position on the plan, along y"};
-inline constexpr Variable bore_top{.name = "bore_top",
-                                   .dims = {Dim::bore},
-                                   .unit = "m",
-                                   .long_name = "depth at which the active bore starts",
-                                   .coordinates = "bore_x bore_y"};
-inline constexpr Variable bore_depth{.name = "bore_depth",
-                                     .dims = {Dim::bore},
-                                     .unit = "m",
-                                     .long_name = "active length below the top",
-                                     .coordinates = "bore_x bore_y"};
-inline constexpr Variable bore_radius{.name = "bore_radius",
-                                      .dims = {Dim::bore},
-                                      .unit = "m",
-                                      .long_name = "radius of the bore's wall",
-                                      .coordinates = "bore_x bore_y"};
-inline constexpr Variable bore_start{.name = "bore_start",
-                                     .dims = {Dim::bore},
-                                     .unit = since_start,
-                                     .long_name = "instant from which the bore works",
-                                     .coordinates = "bore_x bore_y"};
-inline constexpr Variable bore_group{.name = "bore_group",
-                                     .dims = {Dim::bore},
-                                     .kind = Kind::int32,
-                                     .unit = {},
-                                     .long_name = "the group that stands for the bore",
-                                     .coordinates = "bore_x bore_y"};
+constexpr Variable of_bore(const char* name, std::string_view unit, std::string_view long_name,
+                           Kind kind = Kind::real64) {
+  return {.name = name,
+          .dims = {Dim::bore},
+          .kind = kind,
+          .unit = unit,
+          .long_name = long_name,
+          .coordinates = "bore_x bore_y"};
+}
+
+inline constexpr auto bore_x = constant("bore_x", {Dim::bore}, "m", "position on the plan, along x");
+inline constexpr auto bore_y = constant("bore_y", {Dim::bore}, "m", "position on the plan, along y");
+inline constexpr auto bore_top = of_bore("bore_top", "m", "depth at which the active bore starts");
+inline constexpr auto bore_depth = of_bore("bore_depth", "m", "active length below the top");
+inline constexpr auto bore_radius = of_bore("bore_radius", "m", "radius of the bore's wall");
+inline constexpr auto bore_start = of_bore("bore_start", since_start, "instant from which the bore works");
+inline constexpr auto bore_group = of_bore("bore_group", {}, "the group that stands for the bore", Kind::int32);
 
 // What each group's bore holds.
 inline constexpr Variable group{
     .name = "group",
     .dims = {Dim::group},
     .kind = Kind::int32,
-    .unit = {},
     .long_name = "group of bores that are equal by the layout, counted from 0 as in bore_group"};
-inline constexpr Variable active_fraction{.name = "active_fraction",
-                                          .dims = {Dim::group, Dim::z},
-                                          .unit = "1",
-                                          .long_name = "part of the cell's height with an active bore in it"};
-inline constexpr Variable grout_storage{.name = "grout_storage",
-                                        .dims = {Dim::group},
-                                        .unit = "J m-1 K-1",
-                                        .long_name = "heat capacity of grout and pipe per metre of bore"};
-inline constexpr Variable fluid_storage{.name = "fluid_storage",
-                                        .dims = {Dim::group},
-                                        .unit = "J m-1 K-1",
-                                        .long_name = "heat capacity of the fluid in one leg per metre of bore"};
+inline constexpr auto active_fraction =
+    constant("active_fraction", {Dim::group, Dim::z}, "1", "part of the cell's height with an active bore in it");
+inline constexpr auto grout_storage =
+    constant("grout_storage", {Dim::group}, "J m-1 K-1", "heat capacity of grout and pipe per metre of bore");
+inline constexpr auto fluid_storage =
+    constant("fluid_storage", {Dim::group}, "J m-1 K-1", "heat capacity of the fluid in one leg per metre of bore");
 
 // Instants.
+constexpr Variable in_bores(const char* name, std::string_view long_name) {
+  return {.name = name,
+          .dims = {Dim::snapshot, Dim::group, Dim::z},
+          .unit = "degC",
+          .long_name = long_name,
+          .cell_methods = "snapshot: point",
+          .has_gaps = true};
+}
+
 inline constexpr Variable snapshot{.name = "snapshot",
                                    .dims = {Dim::snapshot},
                                    .unit = since_start,
                                    .long_name = "instant of the recorded field",
                                    .standard_name = "time"};
-inline constexpr Variable ground_rise{.name = "ground_rise",
-                                      .dims = {Dim::snapshot, Dim::group, Dim::z, Dim::r},
-                                      .kind = Kind::real32,
-                                      .unit = "K",
-                                      .long_name = "change of the ground's temperature by the group's own bore",
-                                      .cell_methods = "snapshot: point"};
 inline constexpr Variable undisturbed{.name = "undisturbed",
                                       .dims = {Dim::snapshot, Dim::z},
                                       .unit = "degC",
                                       .long_name = "temperature of the ground without the field",
                                       .cell_methods = "snapshot: point"};
-inline constexpr Variable wall_temperature{.name = "wall_temperature",
-                                           .dims = {Dim::snapshot, Dim::group, Dim::z},
-                                           .unit = "degC",
-                                           .long_name = "temperature of the bore's wall",
-                                           .cell_methods = "snapshot: point",
-                                           .has_gaps = true};
-inline constexpr Variable fluid_down{.name = "fluid_down",
-                                     .dims = {Dim::snapshot, Dim::group, Dim::z},
-                                     .unit = "degC",
-                                     .long_name = "temperature of the fluid on its way down",
-                                     .cell_methods = "snapshot: point",
-                                     .has_gaps = true};
-inline constexpr Variable fluid_up{.name = "fluid_up",
-                                   .dims = {Dim::snapshot, Dim::group, Dim::z},
-                                   .unit = "degC",
-                                   .long_name = "temperature of the fluid on its way up",
-                                   .cell_methods = "snapshot: point",
-                                   .has_gaps = true};
-inline constexpr Variable grout_temperature{.name = "grout_temperature",
-                                            .dims = {Dim::snapshot, Dim::group, Dim::z},
-                                            .unit = "degC",
-                                            .long_name = "mean temperature of grout and pipe in the bore",
-                                            .cell_methods = "snapshot: point",
-                                            .has_gaps = true};
+inline constexpr auto wall_temperature = in_bores("wall_temperature", "temperature of the bore's wall");
+inline constexpr auto fluid_down = in_bores("fluid_down", "temperature of the fluid on its way down");
+inline constexpr auto fluid_up = in_bores("fluid_up", "temperature of the fluid on its way up");
+inline constexpr auto grout_temperature =
+    in_bores("grout_temperature", "mean temperature of grout and pipe in the bore");
+
+// Fields: each group's own change of the ground's temperature.
+constexpr Variable rise(const char* name, Dims dims, std::string_view long_name, std::string_view cell_methods = {}) {
+  return {.name = name,
+          .dims = dims,
+          .kind = Kind::real32,
+          .unit = "K",
+          .long_name = long_name,
+          .cell_methods = cell_methods};
+}
+
+inline constexpr auto ground_rise =
+    rise("ground_rise", {Dim::snapshot, Dim::group, Dim::z, Dim::r},
+         "change of the ground's temperature by the group's own bore", "snapshot: point");
+inline constexpr auto ground_rise_year_mean =
+    rise("ground_rise_year_mean", {Dim::year, Dim::group, Dim::z, Dim::r},
+         "change of the ground's temperature by the group's own bore, mean over the run-year", "year: mean");
+inline constexpr auto ground_rise_steady =
+    rise("ground_rise_steady", {Dim::group, Dim::z, Dim::r},
+         "steady change of the ground's temperature by the group's own bore under the last year's mean heat");
 
 // Run-years.
+constexpr Variable yearly_sum(const char* name, std::string_view long_name) {
+  return {.name = name, .dims = {Dim::year}, .unit = "J", .long_name = long_name, .cell_methods = "year: sum"};
+}
+
 inline constexpr Variable year{.name = "year",
                                .dims = {Dim::year},
                                .kind = Kind::int32,
-                               .unit = {},
                                .long_name = "run-year n: hours 8760 (n - 1) to 8760 n after the start"};
-inline constexpr Variable balance_in{.name = "balance_in",
-                                     .dims = {Dim::year},
-                                     .unit = "J",
-                                     .long_name = "heat put in by the fluid",
-                                     .cell_methods = "year: sum"};
-inline constexpr Variable balance_stored{.name = "balance_stored",
-                                         .dims = {Dim::year},
-                                         .unit = "J",
-                                         .long_name = "heat gained by ground, grout and fluid",
-                                         .cell_methods = "year: sum"};
-inline constexpr Variable balance_surface{.name = "balance_surface",
-                                          .dims = {Dim::year},
-                                          .unit = "J",
-                                          .long_name = "heat that left through the surface",
-                                          .cell_methods = "year: sum"};
-inline constexpr Variable balance_deep{.name = "balance_deep",
-                                       .dims = {Dim::year},
-                                       .unit = "J",
-                                       .long_name = "heat that left through the grid's bottom and outer edge",
-                                       .cell_methods = "year: sum"};
-inline constexpr Variable balance_residual{.name = "balance_residual",
-                                           .dims = {Dim::year},
-                                           .unit = "J",
-                                           .long_name = "heat unaccounted for: in - stored - surface - deep",
-                                           .cell_methods = "year: sum"};
-inline constexpr Variable ground_rise_year_mean{
-    .name = "ground_rise_year_mean",
-    .dims = {Dim::year, Dim::group, Dim::z, Dim::r},
-    .kind = Kind::real32,
-    .unit = "K",
-    .long_name = "change of the ground's temperature by the group's own bore, mean over the run-year",
-    .cell_methods = "year: mean"};
-inline constexpr Variable ground_rise_steady{
-    .name = "ground_rise_steady",
-    .dims = {Dim::group, Dim::z, Dim::r},
-    .kind = Kind::real32,
-    .unit = "K",
-    .long_name = "steady change of the ground's temperature by the group's own bore under the last year's mean heat"};
-
-// Single numbers.
-inline constexpr Variable drill_length{.name = "drill_length",
-                                       .dims = {},
-                                       .unit = "m",
-                                       .long_name = "metres to drill, all bores, as the scenario counts them"};
-inline constexpr Variable fluid_heat_capacity{
-    .name = "fluid_heat_capacity", .dims = {}, .unit = "J kg-1 K-1", .long_name = "heat capacity of the fluid"};
+inline constexpr auto balance_in = yearly_sum("balance_in", "heat put in by the fluid");
+inline constexpr auto balance_stored = yearly_sum("balance_stored", "heat gained by ground, grout and fluid");
+inline constexpr auto balance_surface = yearly_sum("balance_surface", "heat that left through the surface");
+inline constexpr auto balance_deep =
+    yearly_sum("balance_deep", "heat that left through the grid's bottom and outer edge");
+inline constexpr auto balance_residual =
+    yearly_sum("balance_residual", "heat unaccounted for: in - stored - surface - deep");
 
 }  // namespace stillground::record::schema

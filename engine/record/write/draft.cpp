@@ -86,7 +86,7 @@ void Draft::describe(const Variable& variable, const hdf5::Dataset& dataset) con
   label("cell_methods", variable.cell_methods);
   label("bounds", variable.bounds);
   label("coordinates", variable.coordinates);
-  if (variable.name == std::string_view("z")) label("positive", "down");
+  label("positive", variable.positive);
   if (variable.has_gaps) hdf5::write_number(dataset.id(), "_FillValue", std::numeric_limits<double>::quiet_NaN());
 }
 

@@ -1,0 +1,127 @@
+#include <sys/wait.h>
+
+#include <catch2/catch.hpp>
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+
+#include "engine/record/spool/spool.hpp"
+#include "engine/record/write/result_file.hpp"
+#include "tests/unit/base/scratch.hpp"
+#include "tests/unit/record/made_run.hpp"
+
+using namespace stillground;
+using namespace stillground::record;
+using namespace stillground::testing;
+using Catch::Matchers::Contains;
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Ran {
+  int status = -1;
+  std::string output;
+};
+
+Ran run_program(const std::string& command) {
+  Ran ran;
+  FILE* pipe = ::popen((command + " 2>&1").c_str(), "r");
+  REQUIRE(pipe != nullptr);
+  char buffer[4096];
+  while (const std::size_t n = std::fread(buffer, 1, sizeof buffer, pipe)) ran.output.append(buffer, n);
+  const int status = ::pclose(pipe);
+  ran.status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+  return ran;
+}
+
+std::string contents(const fs::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+Ran open_in_xarray(const fs::path& file) {
+  return run_program("/usr/bin/python3 " PROJECT_FOLDER "/tests/cli/open_in_xarray.py '" + file.string() + "'");
+}
+
+}  // namespace
+
+TEST_CASE("Equal runs give equal bytes", "[record][result]") {
+  const Scratch scratch;
+  write_made(scratch.folder / "a.h5", made_run());
+  write_made(scratch.folder / "b.h5", made_run());
+  const std::string first = contents(scratch.folder / "a.h5");
+  REQUIRE(first.size() > 100'000);
+  CHECK(first == contents(scratch.folder / "b.h5"));
+  MadeRun other = made_run();
+  other.hours[5].eft += 1e-9;
+  write_made(scratch.folder / "b.h5", other);
+  CHECK(first != contents(scratch.folder / "b.h5"));
+}
+
+TEST_CASE("A run taken up again after an interruption gives equal bytes", "[record][result]") {
+  const Scratch scratch;
+  const MadeRun run = made_run({.years = 1, .fields = "none"});
+  write_made(scratch.folder / "a.h5", run);
+  {
+    Spool spool = Spool::create(scratch.folder / "b.h5", run.header);
+    for (std::size_t i = 0; i < 5000; ++i) spool.append(run.hours[i]);
+    spool.checkpoint({});
+    for (std::size_t i = 0; i < 100; ++i) spool.append(Hour{});
+  }
+  Spool spool = Spool::resume(scratch.folder / "b.h5", run.header);
+  for (std::size_t i = spool.hours().size(); i < run.hours.size(); ++i) spool.append(run.hours[i]);
+  for (const YearBalance& balance : run.balances) spool.append(balance);
+  write_result(scratch.folder / "b.h5", run.header, spool, run.closing);
+  CHECK(contents(scratch.folder / "a.h5") == contents(scratch.folder / "b.h5"));
+}
+
+TEST_CASE("ncdump reads a result's dimensions, variables and units", "[record][result]") {
+  const Scratch scratch;
+  const fs::path file = scratch.folder / "a.h5";
+  write_made(file, made_run());
+  const Ran ran = run_program("ncdump -h '" + file.string() + "'");
+  INFO(ran.output);
+  CHECK(ran.status == 0);
+  for (const char* line :
+       {"time = 17520 ;", "snapshot = 25 ;", "group = 2 ;", "z = 6 ;", "r = 5 ;", "bore = 3 ;", "year = 2 ;",
+        "double eft(time) ;", "eft:units = \"degC\" ;", "float ground_rise(snapshot, group, z, r) ;",
+        "double time_bounds(time, bound) ;", "time:units = \"hours since 2027-07-01 00:00:00\" ;",
+        "time:calendar = \"noleap\" ;", "wall_temperature:_FillValue = NaN ;", ":Conventions = \"CF-1.8\" ;",
+        ":stillground_format = 1 ;", ":complete = 1 ;"}) {
+    CHECK_THAT(ran.output, Contains(line));
+  }
+  CHECK_THAT(ran.output, !Contains("DIMENSION_LIST"));
+}
+
+TEST_CASE("ncdump reads every number of a result", "[record][result]") {
+  const Scratch scratch;
+  const fs::path file = scratch.folder / "a.h5";
+  const char* fields = GENERATE("monthly", "yearly", "none");
+  write_made(file, made_run({.years = 1, .fields = fields}));
+  CHECK(run_program("ncdump '" + file.string() + "' > /dev/null").status == 0);
+}
+
+TEST_CASE("xarray opens a result without a warning and finds its heat again", "[record][result]") {
+  const Scratch scratch;
+  const fs::path file = scratch.folder / "a.h5";
+  const char* fields = GENERATE("monthly", "yearly", "none");
+  write_made(file, made_run({.fields = fields}));
+  const Ran ran = open_in_xarray(file);
+  INFO(ran.output);
+  CHECK(ran.status == 0);
+}
+
+TEST_CASE("The script that opens a result in xarray notices heat that is not there", "[record][result]") {
+  const Scratch scratch;
+  const fs::path file = scratch.folder / "a.h5";
+  MadeRun run = made_run();
+  run.balances[1].stored *= 1 + 1e-5;
+  write_made(file, run);
+  const Ran ran = open_in_xarray(file);
+  INFO(ran.output);
+  CHECK(ran.status == 1);
+  CHECK_THAT(ran.output, Contains("stored"));
+}

@@ -1,0 +1,154 @@
+#include "engine/record/spool/spool.hpp"
+
+#include <catch2/catch.hpp>
+#include <cstring>
+#include <string>
+
+#include "engine/base/errors.hpp"
+#include "tests/unit/base/scratch.hpp"
+#include "tests/unit/record/made_run.hpp"
+#include "tests/unit/record/same_frames.hpp"
+
+using namespace stillground;
+using namespace stillground::record;
+using namespace stillground::testing;
+using Catch::Matchers::Contains;
+
+namespace {
+
+std::span<const std::byte> bytes_of(const std::string& text) {
+  return std::as_bytes(std::span(text));
+}
+
+std::string text_of(const std::vector<std::byte>& bytes) {
+  return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
+}
+
+}  // namespace
+
+TEST_CASE("A spool gives back every frame as it was appended", "[record][spool]") {
+  const Scratch scratch;
+  const MadeRun run = made_run({.years = 1, .fields = "yearly"});
+  const Spool spool = spool_of(scratch.folder / "a.h5", run);
+  const auto hours = spool.hours();
+  REQUIRE(hours.size() == run.hours.size());
+  CHECK(std::memcmp(hours.data(), run.hours.data(), hours.size() * sizeof(Hour)) == 0);
+  const auto balances = spool.balances();
+  REQUIRE(balances.size() == run.balances.size());
+  CHECK(std::memcmp(balances.data(), run.balances.data(), balances.size() * sizeof(YearBalance)) == 0);
+  REQUIRE(spool.snapshot_count() == run.snapshots.size());
+  for (std::size_t s = 0; s < run.snapshots.size(); ++s) {
+    const Snapshot snapshot = spool.snapshot(s);
+    CHECK(snapshot.time == run.snapshots[s].time);
+    CHECK(same(snapshot.rise, run.snapshots[s].rise));
+    CHECK(same(snapshot.undisturbed, run.snapshots[s].undisturbed));
+    CHECK(same(snapshot.wall_temperature, run.snapshots[s].wall_temperature));
+    CHECK(same(snapshot.fluid_down, run.snapshots[s].fluid_down));
+    CHECK(same(snapshot.fluid_up, run.snapshots[s].fluid_up));
+    CHECK(same(snapshot.grout, run.snapshots[s].grout));
+  }
+  REQUIRE(spool.year_mean_count() == 1);
+  CHECK(same(spool.year_mean(0).rise, run.year_means[0].rise));
+}
+
+TEST_CASE("A resumed spool goes on from its last checkpoint as if nothing had happened", "[record][spool]") {
+  const Scratch scratch;
+  const MadeRun run = made_run({.years = 1});
+  {
+    Spool spool = Spool::create(scratch.folder / "a.h5", run.header);
+    for (int i = 0; i < 100; ++i) spool.append(run.hours[static_cast<std::size_t>(i)]);
+    spool.append(run.snapshots[0]);
+    spool.checkpoint(bytes_of("state at 100"));
+    spool.append(run.hours[100]);  // lost with the process
+    spool.append(run.snapshots[1]);
+  }
+  Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
+  CHECK(text_of(spool.state()) == "state at 100");
+  CHECK(spool.hours().size() == 100);
+  CHECK(spool.snapshot_count() == 1);
+  spool.append(run.hours[100]);
+  spool.append(run.snapshots[1]);
+  CHECK(spool.hours().back().eft == run.hours[100].eft);
+  CHECK(same(spool.snapshot(1).rise, run.snapshots[1].rise));
+}
+
+TEST_CASE("A spool without a checkpoint resumes at the beginning, with an empty state", "[record][spool]") {
+  const Scratch scratch;
+  const MadeRun run = made_run({.years = 1});
+  Spool::create(scratch.folder / "a.h5", run.header).append(run.hours[0]);
+  const Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
+  CHECK(spool.state().empty());
+  CHECK(spool.hours().empty());
+}
+
+TEST_CASE("A new spool replaces what an earlier run left", "[record][spool]") {
+  const Scratch scratch;
+  const MadeRun run = made_run({.years = 1});
+  spool_of(scratch.folder / "a.h5", run);
+  Spool::create(scratch.folder / "a.h5", run.header);
+  const Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
+  CHECK(spool.state().empty());
+  CHECK(spool.snapshot_count() == 0);
+}
+
+TEST_CASE("A discarded spool leaves no file", "[record][spool]") {
+  const Scratch scratch;
+  Spool spool = Spool::create(scratch.folder / "a.h5", made_run({.years = 1}).header);
+  CHECK(std::filesystem::exists(scratch.folder / "a.h5.spool"));
+  spool.discard();
+  CHECK(std::filesystem::is_empty(scratch.folder));
+  CHECK_THROWS_AS(Spool::resume(scratch.folder / "a.h5", made_run({.years = 1}).header), InputError);
+}
+
+TEST_CASE("A spool is resumed by its own run only, and the message says what differs", "[record][spool]") {
+  const Scratch scratch;
+  const auto path = scratch.folder / "a.h5";
+  const Header header = made_run({.years = 1}).header;
+  Spool::create(path, header);
+  const auto message = [&](auto change) {
+    Header other = header;
+    change(other);
+    try {
+      Spool::resume(path, other);
+    } catch (const InputError& error) {
+      return std::string(error.what());
+    }
+    return std::string("resumed");
+  };
+  CHECK(message([](Header&) {}) == "resumed");
+  CHECK_THAT(message([](Header& h) { h.scenario_text += " "; }), Contains("a.h5.spool: ") && Contains("scenario text"));
+  CHECK_THAT(message([](Header& h) { h.inputs[1].second[0] = 'c'; }), Contains("input file loads.csv"));
+  CHECK_THAT(message([](Header& h) { h.inputs.pop_back(); }), Contains("input file loads.csv (not there now)"));
+  CHECK_THAT(message([](Header& h) { h.inputs.push_back({"log.csv", "d"}); }), Contains("log.csv (not there then)"));
+  CHECK_THAT(message([](Header& h) { h.engine_version = "0.0.2"; }),
+             Contains("engine version (\"0.0.1\" then, \"0.0.2\" now)"));
+  CHECK_THAT(message([](Header& h) { h.build = "other"; }), Contains("build") && !Contains("scenario"));
+  CHECK_THAT(message([](Header& h) { h.title = "x"; }), Contains("title"));
+  CHECK_THAT(message([](Header& h) { h.start.day = 2; }), Contains("start (\"2027-07-01\" then, \"2027-07-02\" now)"));
+  CHECK_THAT(message([](Header& h) { h.years = 3; }), Contains("years"));
+  CHECK_THAT(message([](Header& h) { h.step = 900; }), Contains("step in seconds (\"1800\" then, \"900\" now)"));
+  CHECK_THAT(message([](Header& h) { h.bores[1].x += 1e-9; }), Contains("layout of the bores"));
+  CHECK_THAT(message([](Header& h) { h.z_faces[1] += 1e-9; }), Contains("grid"));
+  CHECK_THAT(message([](Header& h) { h.conductivity[0] += 1e-9; }), Contains("materials"));
+  CHECK_THAT(message([](Header& h) { h.limits[0].value += 1; }), Contains("limits"));
+  CHECK(message([](Header& h) { h.warnings.clear(); }) == "resumed");
+}
+
+TEST_CASE("Two runs cannot write one spool at once", "[record][spool]") {
+  const Scratch scratch;
+  const auto path = scratch.folder / "a.h5";
+  const Header header = made_run({.years = 1}).header;
+  {
+    const Spool first = Spool::create(path, header);
+    CHECK_THROWS_WITH(Spool::create(path, header), Contains("a.h5.spool: another run is writing it"));
+    CHECK_THROWS_AS(Spool::resume(path, header), InputError);
+  }
+  CHECK_NOTHROW(Spool::resume(path, header));
+}
+
+TEST_CASE("A spool that cannot be created says which file and why", "[record][spool]") {
+  const Header header = made_run({.years = 1}).header;
+  CHECK_THROWS_WITH(Spool::create("/no/such/folder/a.h5", header),
+                    "/no/such/folder/a.h5.spool: cannot be created: No such file or directory");
+  CHECK_THROWS_AS(Spool::create("/proc/a.h5", header), SystemError);
+}
