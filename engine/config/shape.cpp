@@ -35,7 +35,7 @@ std::string joined(const std::string& path, std::string_view leaf) {
     }
   }
   const std::string shown = quote(entry.key);
-  const bool plain = shown.size() == entry.key.size() + 2 && !entry.key.empty();
+  const bool plain = !entry.key.empty() && shown == fmt::format("\"{}\"", entry.key);
   const Where where{entry.place, plain ? joined(path, entry.key) : path};
   where.refuse(plain ? fmt::format("unknown key ({})", advice) : fmt::format("unknown key {} ({})", shown, advice));
 }

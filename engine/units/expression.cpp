@@ -134,12 +134,21 @@ std::string replaced(std::string text, std::string_view from, std::string_view t
 }  // namespace
 
 std::string plain_letters(std::string_view text) {
-  static constexpr std::array<std::pair<std::string_view, std::string_view>, 26> signs = {{
-      {"\u00b0", "deg"}, {"\u00ba", "deg"}, {"\u2103", "degC"}, {"\u2109", "degF"}, {"\u00b5", "u"}, {"\u03bc", "u"},
-      {"\u00b7", "*"},   {"\u22c5", "*"},   {"\u00d7", "*"},    {"\u2219", "*"},    {"\u2022", "*"}, {"\u2212", "-"},
-      {"\u2013", "-"},   {"\u207b", "-"},   {"\u00b9", "1"},    {"\u00b2", "2"},    {"\u00b3", "3"}, {"\u2074", "4"},
-      {"\u00a0", " "},   {"\u2009", " "},   {"\u202f", " "},    {"\u2007", " "},    {"\u2044", "/"}, {"\u2215", "/"},
-      {"\t", " "},       {"\u2032", "'"},
+  static constexpr std::array<std::pair<std::string_view, std::string_view>, 27> signs = {{
+      {"\u207b\u00b9", "^-1"}, {"\u207b\u00b2", "^-2"},
+      {"\u207b\u00b3", "^-3"}, {"\u00b0", "deg"},
+      {"\u00ba", "deg"},       {"\u2103", "degC"},
+      {"\u2109", "degF"},      {"\u00b5", "u"},
+      {"\u03bc", "u"},         {"\u00b7", "*"},
+      {"\u22c5", "*"},         {"\u00d7", "*"},
+      {"\u2219", "*"},         {"\u2022", "*"},
+      {"\u2212", "-"},         {"\u2013", "-"},
+      {"\u00b9", "^1"},        {"\u00b2", "^2"},
+      {"\u00b3", "^3"},        {"\u00a0", " "},
+      {"\u2009", " "},         {"\u202f", " "},
+      {"\u2007", " "},         {"\u2044", "/"},
+      {"\u2215", "/"},         {"\t", " "},
+      {"\u2032", "'"},
   }};
   std::string result(text);
   for (const auto& [from, to] : signs) result = replaced(std::move(result), from, to);

@@ -59,6 +59,11 @@ TEST_CASE("A text that is not one number and one unit is refused", "[units]") {
   CHECK_THAT(refusal("2 " + std::string(100, '('), Dimension::length), Contains("a unit is missing"));
 }
 
+TEST_CASE("A raised digit is an exponent, never a digit of the number", "[units]") {
+  CHECK_THAT(refusal("0.06\u00b25 m", Dimension::length), Contains("is not a length: a unit is missing"));
+  CHECK_THAT(refusal("12\u00b2 m", Dimension::length), Contains("is not a length: a unit is missing"));
+}
+
 TEST_CASE("A number that is not finite is refused", "[units]") {
   for (const char* text : {"inf m", "nan m", "-inf m", "infinity m"}) {
     CHECK_THAT(refusal(text, Dimension::length), Contains("does not begin with a number"));
