@@ -35,6 +35,16 @@ void set_chunks(const Handle& creation, const Shape& shape, Shape chunk) {
   checked(H5Pset_deflate(creation.id(), deflate_level), "deflate");
 }
 
+Handle create_array(const File& file, const std::string& name, hid_t type, const Shape& shape, const Handle& creation) {
+  // Chunks are written when they are handed over: from a cache they would be written on closing, where an error is
+  // lost.
+  const Handle access(H5Pcreate(H5P_DATASET_ACCESS), H5Pclose, "dataset access");
+  checked(H5Pset_chunk_cache(access.id(), cache_slots, 0, 1.0), "chunk cache");
+  const Handle space = space_of(shape);
+  return {H5Dcreate2(file.id(), name.c_str(), type, space.id(), H5P_DEFAULT, creation.id(), access.id()), H5Dclose,
+          name + " cannot be created"};
+}
+
 }  // namespace
 
 std::size_t count(const Shape& shape) {
@@ -47,23 +57,14 @@ template <class T>
 Dataset Dataset::create(const File& file, const std::string& name, const Shape& shape, const Shape& chunk,
                         bool has_gaps) {
   const Handle creation = creation_properties();
-  const Handle space = space_of(shape);
   if (!chunk.empty()) set_chunks(creation, shape, chunk);
   const T gap = std::numeric_limits<T>::quiet_NaN();
   if (has_gaps) checked(H5Pset_fill_value(creation.id(), Scalar<T>::memory(), &gap), "fill value");
-  return Dataset(Handle(H5Dcreate2(file.id(), name.c_str(), Scalar<T>::file(), space.id(), H5P_DEFAULT, creation.id(),
-                                   H5P_DEFAULT),
-                        H5Dclose, name + " cannot be created"),
-                 name);
+  return Dataset(create_array(file, name, Scalar<T>::file(), shape, creation), name);
 }
 
 Dataset Dataset::create_bare_dimension(const File& file, const std::string& name, hsize_t extent) {
-  const Handle creation = creation_properties();
-  const Handle space = space_of({extent});
-  Dataset dataset(
-      Handle(H5Dcreate2(file.id(), name.c_str(), H5T_IEEE_F32BE, space.id(), H5P_DEFAULT, creation.id(), H5P_DEFAULT),
-             H5Dclose, name + " cannot be created"),
-      name);
+  Dataset dataset(create_array(file, name, H5T_IEEE_F32BE, {extent}, creation_properties()), name);
   // The words are netCDF-4's own; by them its readers know that there is no variable of that name.
   const std::string words = fmt::format("This is a netCDF dimension but not a netCDF variable.{:10d}", extent);
   checked(H5DSset_scale(dataset.id(), words.c_str()), name + " cannot become a dimension");

@@ -28,6 +28,11 @@ class File {
 
  private:
   explicit File(Handle file, bool writable) : file_(std::move(file)), writable_(writable) {}
+  /// The system's descriptor under it, kept by the library; null if it has none.
+  int* descriptor() const;
+  /// Claims the disk's blocks for all that is not yet written. HDF5 1.10.8 cannot close a file once a flush has failed:
+  /// so a full disk has to say so before.
+  void reserve() const;
   void abandon() noexcept;
 
   Handle file_;

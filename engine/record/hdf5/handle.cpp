@@ -26,16 +26,19 @@ std::string innermost_reason() {
   return text;
 }
 
-std::string with_reason(std::string_view attempt) {
-  const std::string reason = innermost_reason();
-  return reason.empty() ? std::string(attempt) : std::string(attempt) + ": " + reason;
+std::string joined(std::string_view attempt, std::string_view reason) {
+  std::string text(attempt);
+  if (!reason.empty()) text.append(": ").append(reason);
+  return text;
 }
 
 }  // namespace
 
-Failure::Failure(std::string_view attempt) : std::runtime_error(with_reason(attempt)) {}
+Failure::Failure(std::string_view attempt) : Failure(attempt, innermost_reason()) {}
+Failure::Failure(std::string_view attempt, std::string_view reason) : std::runtime_error(joined(attempt, reason)) {}
 
-void silence() {
+void prepare_library() {
+  [[maybe_unused]] static const herr_t once = H5dont_atexit();
   H5Eset_auto2(H5E_DEFAULT, nullptr, nullptr);
 }
 

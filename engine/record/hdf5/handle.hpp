@@ -10,14 +10,18 @@
 /// names the file.
 namespace stillground::record::hdf5 {
 
-/// A call of the library failed: what was attempted, and the library's own innermost reason.
+/// What was attempted and failed, and why.
 class Failure : public std::runtime_error {
  public:
+  /// The reason is the library's own, the innermost of its error stack.
   explicit Failure(std::string_view attempt);
+  Failure(std::string_view attempt, std::string_view reason);
 };
 
-/// Stops the library from printing its error stack; holds for the calling thread.
-void silence();
+/// Before any other call: the library prints no error stack (in the calling thread), and tidies nothing up when the
+/// program ends. Every handle closes itself; only a file that a full disk left open is there then, and closing that
+/// again would crash.
+void prepare_library();
 
 /// Throws Failure if `status` (a herr_t, htri_t or count) is negative, else returns it.
 template <class Status>

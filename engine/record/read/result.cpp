@@ -36,7 +36,7 @@ hdf5::File open_result(const std::filesystem::path& path) {
   const auto status = std::filesystem::status(path, error);
   if (!std::filesystem::exists(status)) throw refuse("does not exist");
   if (!std::filesystem::is_regular_file(status)) throw refuse("is not a file");
-  hdf5::silence();
+  hdf5::prepare_library();
   if (H5Fis_hdf5(path.c_str()) <= 0) throw refuse("is not a result file (not HDF5, or not readable)");
   hdf5::File file = hdf5::File::open(path);
   if (!hdf5::has_attribute(file.id(), "stillground_format")) throw refuse("is not a result file of stillground");
