@@ -22,7 +22,8 @@ struct Point {
   double y = 0;
 };
 
-/// A series, named beside its last point. '\n' in the label starts a second line.
+/// A series, named at the right of the panel, or beside its last point where it ends well before. '\n' in the label
+/// starts a second line.
 struct Line {
   std::vector<Point> points;
   Stroke stroke;
@@ -48,10 +49,16 @@ struct Level {
   std::string label;
 };
 
-/// A ringed point with a word beside it.
+/// A word beside a point, which may be ringed.
 struct Note {
+  enum class Side { above, below };
+
   Point at;
   std::string text;
+  std::string colour;
+  bool ringed = false;
+  Side side = Side::above;
+  bool leftward = false;  ///< the word ends at the point instead of starting there
 };
 
 struct Panel {
@@ -67,7 +74,7 @@ struct Panel {
 struct Figure {
   std::string id;  ///< letters and hyphens; keeps apart several pictures in one page
   std::string title;
-  std::vector<std::string> subtitle;  ///< one line each
+  std::vector<std::string> subtitle;  ///< paragraphs, broken into lines by the drawing
   std::string description;            ///< what one would tell somebody who cannot see it
   std::vector<Panel> panels;
 };

@@ -61,6 +61,30 @@ double text_width(const std::string& utf8, double size) {
   return widest * size;
 }
 
+std::string fitted(const std::string& utf8, double size, double room) {
+  if (text_width(utf8, size) <= room) return utf8;
+  std::string shorter = utf8;
+  const auto continues = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U; };
+  while (!shorter.empty() && text_width(shorter + "…", size) > room) {
+    while (!shorter.empty() && continues(shorter.back())) shorter.pop_back();
+    if (!shorter.empty()) shorter.pop_back();
+  }
+  return shorter + "…";
+}
+
+std::vector<std::string> lines_within(const std::string& paragraph, double size, double room) {
+  std::istringstream words(paragraph);
+  std::vector<std::string> lines;
+  for (std::string word; words >> word;) {
+    if (!lines.empty() && text_width(lines.back() + " " + word, size) <= room) {
+      lines.back() += " " + word;
+    } else {
+      lines.push_back(word);
+    }
+  }
+  return lines;
+}
+
 std::vector<double> spread(const std::vector<Wanted>& labels, double from, double to) {
   std::vector<std::size_t> order(labels.size());
   std::iota(order.begin(), order.end(), std::size_t{0});

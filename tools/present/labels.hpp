@@ -9,6 +9,12 @@ namespace stillground::present {
 /// (DejaVu Sans), since nobody knows which face the reader has.
 double text_width(const std::string& utf8, double size);
 
+/// The text if it is at most `room` [px] wide at `size`, else as much of it as fits and an ellipsis.
+std::string fitted(const std::string& utf8, double size, double room);
+
+/// The words of a paragraph on lines of at most `room` [px] at `size`, where the words allow it.
+std::vector<std::string> lines_within(const std::string& paragraph, double size, double room);
+
 /// Lines of a text separated by '\n'.
 std::vector<std::string> lines_of(const std::string& text);
 

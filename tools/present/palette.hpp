@@ -15,6 +15,7 @@ inline constexpr const char* deep_pine = "#17494d";  ///< dark: what is now, the
 inline constexpr const char* clay = "#b9702f";       ///< middle: what was, the first year, the mid-points
 inline constexpr const char* pale_pine = "#a9c6c3";  ///< fill of the last year's range
 inline constexpr const char* pale_clay = "#f3dcc0";  ///< fill of the first year's range
+inline constexpr const char* pale_wine = "#ecd3d9";  ///< highlight under a fitted trend
 inline constexpr const char* limit_ink = "#8d1f3c";  ///< limits
 inline constexpr const char* still_ink = "#4a5560";  ///< what does not move: undisturbed, final
 

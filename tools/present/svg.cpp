@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <optional>
+#include <vector>
 
 #include "tools/present/canvas.hpp"
 #include "tools/present/json.hpp"
@@ -23,27 +25,41 @@ constexpr double below_plot = 62;  ///< tick labels and the name of its x axis
 constexpr double label_size = 17;
 constexpr double label_gap = 16;   ///< between the plot and the names at its right
 constexpr double label_line = 21;  ///< from one line of text to the next
+constexpr double widest_label = 220;
+constexpr double text_margin = 20;  ///< of the titles
+constexpr double title_size = 25;
+constexpr double subtitle_size = 18;
 
 /// A name at the right of the plot.
 struct EndLabel {
   double y = 0;  ///< where its line ends
+  bool leads = true;
   std::string text;
   std::string colour;
 };
+
+/// The last point that is not a gap; none: nothing to name.
+std::optional<Point> end_of(const Line& line) {
+  const auto last =
+      std::find_if(line.points.rbegin(), line.points.rend(), [](const Point& p) { return std::isfinite(p.y); });
+  if (last == line.points.rend() || line.label.empty()) return std::nullopt;
+  return *last;
+}
+
+bool ends_early(const Point& end, const Plot& plot) {
+  return plot.x(end.x) < plot.right() - 0.25 * plot.width;
+}
 
 std::vector<EndLabel> end_labels(const Panel& panel, const Plot& plot) {
   std::vector<EndLabel> labels;
   for (const Level& level : panel.levels) {
     const double inside = std::clamp(level.y, panel.y.from, panel.y.to);
     const std::string arrow = level.y > panel.y.to ? " ↑" : level.y < panel.y.from ? " ↓" : "";
-    labels.push_back({plot.y(inside), level.label + arrow, level.stroke.colour});
+    labels.push_back({plot.y(inside), arrow.empty(), level.label + arrow, level.stroke.colour});
   }
   for (const Line& line : panel.lines) {
-    const auto last =
-        std::find_if(line.points.rbegin(), line.points.rend(), [](const Point& p) { return std::isfinite(p.y); });
-    if (last != line.points.rend() && !line.label.empty()) {
-      labels.push_back({plot.y(last->y), line.label, line.stroke.colour});
-    }
+    const std::optional<Point> end = end_of(line);
+    if (end && !ends_early(*end, plot)) labels.push_back({plot.y(end->y), true, line.label, line.stroke.colour});
   }
   return labels;
 }
@@ -54,7 +70,19 @@ double right_margin(const Figure& figure) {
     for (const Level& level : panel.levels) widest = std::max(widest, text_width(level.label + " ↑", label_size));
     for (const Line& line : panel.lines) widest = std::max(widest, text_width(line.label, label_size));
   }
-  return std::min(widest + label_gap + 10, 0.4 * picture_width);
+  return label_gap + 10 + std::min(widest, widest_label);
+}
+
+void draw_end_label(Canvas& canvas, const EndLabel& label, double centre, const Plot& plot) {
+  if (label.leads && std::abs(centre - label.y) > 5) {
+    canvas.line({plot.right() + 2, label.y}, {plot.right() + label_gap - 3, centre}, {label.colour, 1, ""});
+  }
+  const std::vector<std::string> lines = lines_of(label.text);
+  const double first = centre - label_line * (static_cast<double>(lines.size()) - 1) / 2 + 6;
+  for (std::size_t l = 0; l < lines.size(); ++l) {
+    canvas.text({plot.right() + label_gap, first + label_line * static_cast<double>(l)},
+                fitted(lines[l], label_size, widest_label), {label_size, label.colour, "start", false});
+  }
 }
 
 void draw_end_labels(Canvas& canvas, const Panel& panel, const Plot& plot) {
@@ -64,17 +92,12 @@ void draw_end_labels(Canvas& canvas, const Panel& panel, const Plot& plot) {
     wanted.push_back({label.y, label_line * static_cast<double>(lines_of(label.text).size()) + 4});
   }
   const std::vector<double> centres = spread(wanted, plot.top - 12, plot.bottom() + 12);
-  for (std::size_t i = 0; i < labels.size(); ++i) {
-    const double from = plot.right();
-    if (std::abs(centres[i] - labels[i].y) > 5) {
-      canvas.line({from + 2, labels[i].y}, {from + label_gap - 3, centres[i]}, {labels[i].colour, 1, ""});
-    }
-    const std::vector<std::string> lines = lines_of(labels[i].text);
-    const double first = centres[i] - label_line * (static_cast<double>(lines.size()) - 1) / 2 + 6;
-    for (std::size_t l = 0; l < lines.size(); ++l) {
-      canvas.text({from + label_gap, first + label_line * static_cast<double>(l)}, lines[l],
-                  {label_size, labels[i].colour, "start", false});
-    }
+  for (std::size_t i = 0; i < labels.size(); ++i) draw_end_label(canvas, labels[i], centres[i], plot);
+  for (const Line& line : panel.lines) {
+    const std::optional<Point> end = end_of(line);
+    if (!end || !ends_early(*end, plot)) continue;
+    canvas.text({plot.x(end->x) + 12, plot.y(end->y) + 6}, fitted(line.label, label_size, widest_label),
+                {label_size, line.stroke.colour, "start", false});
   }
 }
 
@@ -92,17 +115,16 @@ void draw_axes(Canvas& canvas, const Panel& panel, const Plot& plot) {
   }
   canvas.text({plot.left + plot.width / 2, plot.bottom() + 50}, panel.x.label,
               {label_size, quiet_ink, "middle", false});
-  canvas.text({20, plot.top - 50}, panel.title, {20, ink, "start", true});
-  canvas.text({20, plot.top - 20}, panel.y.label, {label_size, quiet_ink, "start", false});
+  canvas.text({text_margin, plot.top - 50}, panel.title, {20, ink, "start", true});
+  canvas.text({text_margin, plot.top - 20}, panel.y.label, {label_size, quiet_ink, "start", false});
 }
 
 void draw_note(Canvas& canvas, const Note& note, const Plot& plot) {
   const Point at{plot.x(note.at.x), plot.y(note.at.y)};
-  canvas.circle(at, 8, {"none", limit_ink, 2.5});
-  const bool leftward = at.x > plot.left + plot.width / 2;
-  const bool below = at.y < plot.top + plot.height / 2;
-  canvas.text({at.x + (leftward ? -6 : 6), at.y + (below ? 32 : -18)}, note.text,
-              {label_size, limit_ink, leftward ? "end" : "start", true});
+  if (note.ringed) canvas.circle(at, 8, {"none", note.colour, 2.5});
+  const bool below = note.side == Note::Side::below;
+  canvas.text({at.x + (note.leftward ? -6 : 6), at.y + (below ? 32 : -18)}, note.text,
+              {label_size, note.colour, note.leftward ? "end" : "start", true});
 }
 
 void draw_panel(Canvas& canvas, const Panel& panel, const Plot& plot) {
@@ -141,13 +163,19 @@ std::string xml_text(const std::string& utf8) {
 }
 
 std::string svg(const Figure& figure) {
-  const double header = 56 + 25 * static_cast<double>(figure.subtitle.size());
+  const double room = picture_width - 2 * text_margin;
+  std::vector<std::string> subtitle;
+  for (const std::string& paragraph : figure.subtitle) {
+    for (const std::string& line : lines_within(paragraph, subtitle_size, room)) subtitle.push_back(line);
+  }
+  const double header = 56 + 25 * static_cast<double>(subtitle.size());
   const double panel_height = above_plot + plot_height + below_plot;
   const double height = header + panel_height * static_cast<double>(figure.panels.size()) + 6;
   Canvas canvas;
-  canvas.text({20, 40}, figure.title, {25, ink, "start", true});
-  for (std::size_t i = 0; i < figure.subtitle.size(); ++i) {
-    canvas.text({20, 68 + 25 * static_cast<double>(i)}, figure.subtitle[i], {18, quiet_ink, "start", false});
+  canvas.text({text_margin, 40}, fitted(figure.title, title_size, room), {title_size, ink, "start", true});
+  for (std::size_t i = 0; i < subtitle.size(); ++i) {
+    canvas.text({text_margin, 68 + 25 * static_cast<double>(i)}, fitted(subtitle[i], subtitle_size, room),
+                {subtitle_size, quiet_ink, "start", false});
   }
   for (std::size_t p = 0; p < figure.panels.size(); ++p) {
     const Panel& panel = figure.panels[p];

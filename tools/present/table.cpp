@@ -76,7 +76,7 @@ std::string text(const Table& table) {
     for (std::size_t r = 0; r < table.rows.size(); ++r) {
       const Printed cell = printed(table.rows[r][c], column);
       lines[r + 2][c] = cell.text;
-      left[c] = left[c] || cell.is_text;
+      left[c] = left[c] || (cell.is_text && !column.to_the_right);
     }
     for (const auto& line : lines) widest[c] = std::max(widest[c], width(line[c]));
   }

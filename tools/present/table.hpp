@@ -10,10 +10,11 @@ namespace stillground::present {
 using Cell = std::variant<std::monostate, long, double, std::string>;
 
 struct Column {
-  std::string name;          ///< for machines: "eft_min"
-  std::string units = {};    ///< "degC"; empty for text and pure numbers
-  std::string heading = {};  ///< for people: "EFT least"; empty takes the name
-  int digits = 2;            ///< after the point, for people; machines get ten significant digits
+  std::string name;           ///< for machines: "eft_min"
+  std::string units = {};     ///< "degC"; empty for text and pure numbers
+  std::string heading = {};   ///< for people: "EFT least"; empty takes the name
+  int digits = 2;             ///< after the point, for people; machines get ten significant digits
+  bool to_the_right = false;  ///< text goes to the right as numbers do
 };
 
 /// Said once, printed as text, CSV or JSON. Every row has a cell for each column.

@@ -129,7 +129,7 @@ std::string shown(const Cell& cell, const Column& column) {
 std::string columns_text(const std::vector<Layout>& layouts, const std::vector<Fact>& facts, std::size_t first,
                          std::size_t last) {
   Table table{{{"what", ""}, {"units", "", " "}}, {}};
-  for (std::size_t i = first; i < last; ++i) table.columns.push_back({layouts[i].name, ""});
+  for (std::size_t i = first; i < last; ++i) table.columns.push_back({layouts[i].name, "", "", 2, true});
   for (const Fact& one : facts) {
     std::vector<Cell> row = {one.column.heading, one.column.units};
     for (std::size_t i = first; i < last; ++i) row.emplace_back(shown(one.cells[i], one.column));

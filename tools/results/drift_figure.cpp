@@ -37,7 +37,20 @@ Line trend_line(const Line& block, const Drift& drift) {
   const double from = first->x;
   const double to = block.points.back().x;
   const double half_change = drift.trend / 10 * (to - from) / 2;
-  return {{{from, mean - half_change}, {to, mean + half_change}}, {limit_ink, 2, "2 4"}, Marker::none, ""};
+  return {{{from, mean - half_change}, {to, mean + half_change}}, {pale_wine, 13, ""}, Marker::none, ""};
+}
+
+/// The trend in words, on the side of the block's line where the mid-points are not.
+Note trend_note(const Line& trend, const Drift& drift) {
+  const Point& from = trend.points.front();
+  const Point& to = trend.points.back();
+  const std::vector<double>& middle = drift.yearly.middle_rise;
+  const bool middle_above = !middle.empty() && middle.back() > drift.yearly.block_rise.back();
+  const Note::Side side = middle_above || (middle.empty() && drift.trend > 0) ? Note::Side::below : Note::Side::above;
+  // Where the line climbs away from the word, it is clear of it.
+  const bool leftward = (side == Note::Side::above) == (to.y > from.y);
+  return {
+      leftward ? to : from, fmt::format("trend {:+.2f} K per decade", drift.trend), limit_ink, false, side, leftward};
 }
 
 Panel ground_panel(const Drift& drift) {
@@ -46,18 +59,21 @@ Panel ground_panel(const Drift& drift) {
   panel.title = "Yearly means of the ground's temperature";
   panel.x = run_year_axis(static_cast<int>(yearly.block_rise.size()));
   const Line block = yearly_line(drift, yearly.block_rise, {deep_pine, 3, ""}, Marker::filled, "ground block");
+  if (std::isfinite(drift.trend)) {
+    panel.lines.push_back(trend_line(block, drift));
+    panel.notes.push_back(trend_note(panel.lines.back(), drift));
+  }
   if (!yearly.middle_rise.empty()) {
     panel.lines.push_back(
         yearly_line(drift, yearly.middle_rise, {clay, 2.5, "8 5"}, Marker::hollow, "between\nthe bores"));
   }
   panel.lines.push_back(block);
-  if (std::isfinite(drift.trend)) panel.lines.push_back(trend_line(block, drift));
 
   const double still = celsius(yearly.undisturbed.back());
   panel.levels.push_back({still, {still_ink, 2, "3 6"}, "undisturbed\n" + fixed(still, 1) + " °C"});
   panel.levels.push_back({still + yearly.final_block,
                           {deep_pine, 2, "12 5"},
-                          "block, in the end\n" + fixed(still + yearly.final_block, 1) + " °C"});
+                          "block in the end\n" + fixed(still + yearly.final_block, 1) + " °C"});
   Range range;
   for (const Level& level : panel.levels) range.add(level.y);
   for (const Line& line : panel.lines) {
@@ -73,8 +89,7 @@ Figure drift_figure(const Source& source, const Drift& drift) {
   Figure figure;
   figure.id = "drift";
   figure.title = "Does the ground drift?";
-  figure.subtitle = {source.title};
-  for (const std::string& line : lines_of(wrapped(verdict(drift), 92))) figure.subtitle.push_back(line);
+  figure.subtitle = {source.title, verdict(drift)};
   figure.description = verdict(drift);
   figure.panels = {ground_panel(drift)};
   return figure;

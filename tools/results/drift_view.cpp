@@ -29,13 +29,19 @@ Table shortened(const Table& table) {
   return shorter;
 }
 
+std::string spoken_trend(const Drift& drift) {
+  if (std::isnan(drift.trend)) return "none: it takes two run-years";
+  const std::string block = present::fixed(drift.trend, 3) + " K per decade";
+  return drift.yearly.middle_rise.empty() ? block
+                                          : block + "; at the mid-points " + present::fixed(drift.middle_trend, 3);
+}
+
 std::string figures(const Block& block, const Drift& drift) {
   const bool lone = drift.yearly.middle_rise.empty();
   std::string out = fmt::format(
       "  ground block      {:.0f} m2 on the plan (bores' hull and {:.1f} m about it), {:.1f} to {:.1f} m deep\n",
       block.plan.area(), block.plan.margin, block.top, block.toe);
-  out += fmt::format("  trend             {} K per decade{}\n", present::fixed(drift.trend, 3),
-                     lone ? "" : fmt::format("; at the mid-points {}", present::fixed(drift.middle_trend, 3)));
+  out += "  trend             " + spoken_trend(drift) + "\n";
   out += fmt::format("  final change      {} K{} (steady state under the last run-year's mean heat)\n",
                      present::fixed(drift.yearly.final_block, 2),
                      lone ? "" : fmt::format("; at the mid-points {}", present::fixed(drift.yearly.final_middle, 2)));

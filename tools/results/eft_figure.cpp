@@ -54,6 +54,11 @@ Axis month_axis(const FluidSummary& summary) {
   return axis;
 }
 
+/// The axis says it where there is no curve.
+std::string axis_name(const Range& range) {
+  return range.empty() ? "EFT [°C]: no hour had flow" : "EFT [°C]";
+}
+
 Panel month_panel(const FluidSummary& summary) {
   Panel panel;
   Range range;
@@ -62,8 +67,9 @@ Panel month_panel(const FluidSummary& summary) {
   panel.x = month_axis(summary);
   if (last > 1) add_year(panel, summary, 1, first_look, range);
   add_year(panel, summary, last, last_look, range);
+  const std::string name = axis_name(range);
   panel.levels = limit_levels(summary.limits, range);
-  panel.y = round_axis("EFT [°C]", range, 6);
+  panel.y = round_axis(name, range, 6);
   return panel;
 }
 
@@ -72,7 +78,6 @@ Line extreme_line(const FluidSummary& summary, double Spread::*which, const Stro
   for (const YearFluid& year : summary.years) {
     line.points.push_back({static_cast<double>(year.run_year), celsius(year.eft.*which)});
   }
-  if (summary.years.size() < 2) line.marker = Marker::filled;
   return line;
 }
 
@@ -83,7 +88,11 @@ void add_first_crossings(Panel& panel, const FluidSummary& summary, const Date& 
     const int year = run_year_of(*outcome.first_beyond);
     const Spread& eft = summary.years[static_cast<std::size_t>(year - 1)].eft;
     panel.notes.push_back({{static_cast<double>(year), celsius(outcome.limit.is_least ? eft.least : eft.most)},
-                           "beyond since " + first_beyond_text(outcome, start).substr(0, 10)});
+                           "beyond since " + first_beyond_text(outcome, start).substr(0, 10),
+                           limit_ink,
+                           true,
+                           outcome.limit.is_least ? Note::Side::above : Note::Side::below,
+                           2 * year > static_cast<int>(summary.years.size())});
   }
 }
 
@@ -98,8 +107,9 @@ Panel year_panel(const FluidSummary& summary, const Date& start) {
   for (const Line& line : panel.lines) {
     for (const Point& point : line.points) range.add(point.y);
   }
+  const std::string name = axis_name(range);
   panel.levels = limit_levels(summary.limits, range);
-  panel.y = round_axis("EFT [°C]", range, 6);
+  panel.y = round_axis(name, range, 6);
   add_first_crossings(panel, summary, start);
   return panel;
 }
@@ -130,7 +140,8 @@ Figure eft_figure(const Source& source, const FluidSummary& summary) {
   figure.subtitle = {source.title,
                      "Hours with flow. Lines are means, shading goes from the least to the greatest hourly mean."};
   figure.description = describe(summary, source.start);
-  figure.panels = {month_panel(summary), year_panel(summary, source.start)};
+  figure.panels = {month_panel(summary)};
+  if (summary.years.size() > 1) figure.panels.push_back(year_panel(summary, source.start));
   return figure;
 }
 

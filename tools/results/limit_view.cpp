@@ -41,7 +41,7 @@ std::string first_beyond_text(const LimitOutcome& outcome, const Date& start) {
 present::Table limit_table(const std::vector<LimitOutcome>& outcomes, const Date& start) {
   present::Table table{{{"limit", "", "limit"},
                         {"value", "degC", "value", 2},
-                        {"over", "", "means of an"},
+                        {"over", "", "judged by"},
                         {"closest", "degC", "came to", 2},
                         {"first_beyond", "", "first beyond"},
                         {"run_year", "", "run-year"}},

@@ -9,7 +9,7 @@ int main(int argc, char** argv) {
   std::vector<std::string> files;
   results::Outputs outputs;
   const program::Info info{
-      "compare", "Puts the layouts of several finished runs side by side.",
+      "compare", "puts the layouts of several finished runs side by side",
       "Two spacings of the same field:\n  stillground compare five.h5 seven.h5 --plot spacings.svg"};
   return program::guarded_main(
       argc, argv, info,

@@ -9,7 +9,7 @@ int main(int argc, char** argv) {
   std::string file;
   results::Outputs outputs;
   const program::Info info{
-      "drift", "Tells whether the ground of a finished run drifts: yearly means, trend, and where it would end.",
+      "drift", "tells whether the ground of a finished run drifts: yearly means, trend, and where it would end",
       "The ground block is the bores' hull, widened by half the median distance to the nearest neighbour, from the "
       "highest top to the lowest toe. The trend is the least-squares slope of the last ten yearly means; below 0.05 K "
       "per "

@@ -12,7 +12,7 @@ int main(int argc, char** argv) {
   std::string which = "monthly";
   results::Outputs outputs;
   const program::Info info{
-      "eft", "Shows the entering fluid temperature of a finished run: by month, by year, against the limits.",
+      "eft", "shows the entering fluid temperature of a finished run: by month, by year, against the limits",
       "Months of the last year beside the first, and the picture for the report:\n"
       "  stillground eft library.h5 --plot eft.svg"};
   return program::guarded_main(
