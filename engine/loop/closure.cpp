@@ -41,12 +41,15 @@ Meeting meet(const FieldResponse& field, const Demand& demand, const HeatPumps& 
     const double residual = excess(eft, e);
     (residual > 0 ? high : low) = eft;
     double next = eft - residual / (1 - field.gain - field.gain * e.slope / field.heat_rate);
+    // Newton on pieces of 1/COP converges quadratically: what is left below round-off is the root. Judged before the
+    // bracket has its say, since a move of nothing never leaves the bracket's end.
+    const double round_off = 4e-16 * (std::abs(eft) + std::abs(field.offset));
+    if (std::abs(residual) <= round_off || std::abs(next - eft) <= 4e-16 * std::abs(eft)) {
+      return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
+    }
     if (!(next > low && next < high)) next = (low + high) / 2;
-    // Newton on pieces of 1/COP converges quadratically: a move below round-off is the root.
-    const bool settled = std::abs(next - eft) <= 4e-16 * std::max(1.0, std::abs(eft)) || residual == 0;
     eft = next;
     e = exchange(demand, pumps, eft);
-    if (settled) return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
     if (high - low <= 1e-13 * std::abs(eft)) return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
   }
   throw NumericsError(fmt::format("fluid temperature and heat pump do not meet (last EFT {} K)", eft));
