@@ -13,12 +13,15 @@
 #include "engine/record/write/result_file.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/file_size_limit.hpp"
+#include "tests/unit/record/in_child.hpp"
 #include "tests/unit/record/made_run.hpp"
 
 using namespace stillground;
 using namespace stillground::record;
 using namespace stillground::testing;
 using Catch::Matchers::Contains;
+using Catch::Matchers::Equals;
+using Catch::Matchers::StartsWith;
 namespace fs = std::filesystem;
 
 namespace {
@@ -81,7 +84,7 @@ TEST_CASE("A result cut short is refused, not read as zeros", "[record][result]"
     const auto size = static_cast<std::size_t>(part * static_cast<double>(whole.size()));
     std::ofstream(file, std::ios::binary) << whole.substr(0, size);
     INFO("cut to " << size << " of " << whole.size());
-    CHECK_THAT(refusal(file), Contains("a.h5: "));
+    CHECK_THAT(in_child([&] { return refusal(file); }), StartsWith(file.string() + ": "));
   }
 }
 
@@ -96,7 +99,10 @@ TEST_CASE("A damaged result is read or refused, never a crash", "[record][result
     const std::size_t at = i < 200 ? i * 7 : (i * 2654435761U) % whole.size();
     damaged[at] = static_cast<char>(damaged[at] ^ (1 << (i % 8)));
     std::ofstream(file, std::ios::binary) << damaged;
-    refused += refusal(file) != "read";  // anything but an InputError fails the test
+    const std::string answer = in_child([&] { return refusal(file); });
+    INFO("changed at " << at);
+    CHECK_THAT(answer, Equals("read") || StartsWith(file.string() + ": "));
+    refused += answer != "read";
   }
   CHECK(refused > 0);
 }
@@ -129,22 +135,19 @@ TEST_CASE("A disk that fills up at any moment leaves the old result as it was", 
   for (const double part : {0.0, 0.0005, 0.01, 0.1, 0.3, 0.5, 0.8, 0.95, 0.999}) {
     const auto bytes = static_cast<rlim_t>(part * static_cast<double>(before.size()));
     INFO("limit at " << bytes << " of " << before.size());
-    std::string message = "written";
-    {
+    const std::string message = in_child([&]() -> std::string {
       const FileSizeLimit limit(bytes);
       try {
         write_result(file, run.header, spool, run.closing);
       } catch (const SystemError& error) {
-        message = error.what();
+        return error.what();
       }
-    }
-    CHECK_THAT(message, Contains(file.string() + ": ") && Contains("File too large"));
+      return "written";
+    });
+    CHECK_THAT(message, StartsWith(file.string() + ": ") && Contains("File too large"));
     CHECK(contents(file) == before);
     CHECK(!fs::exists(file.string() + ".part"));
   }
-  // And the library has let go of every one of those files: the next write is as good as the first.
-  write_result(file, run.header, spool, run.closing);
-  CHECK(contents(file) == before);
 }
 
 TEST_CASE("A run whose frames do not fit its header is our own mistake, and writes nothing", "[record][result]") {

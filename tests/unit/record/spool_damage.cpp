@@ -63,7 +63,7 @@ std::optional<std::uint64_t> rounds_after_resume(const std::filesystem::path& re
     }
     REQUIRE(said == hours.size());
     REQUIRE(hours.size() % 7 == 0);
-    REQUIRE(std::memcmp(hours.data(), tiny().hours.data(), hours.size() * sizeof(Hour)) == 0);
+    for (std::size_t i = 0; i < hours.size(); ++i) REQUIRE(hours[i].eft == tiny().hours[i].eft);
     const std::uint64_t rounds = hours.size() / 7;
     REQUIRE(spool.snapshot_count() == rounds);
     for (std::size_t s = 0; s < rounds; ++s) {
