@@ -46,7 +46,7 @@ Panel extreme_panel(const std::vector<Layout>& layouts, bool is_least) {
   }
   panel.x = run_year_axis(longest);
   panel.levels = limit_levels(limits_of(layouts, is_least), range);
-  panel.y = round_axis("EFT [°C]", range, 6);
+  panel.y = round_axis("EFT [°C]", range, 8);
   return panel;
 }
 

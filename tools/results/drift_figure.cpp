@@ -79,7 +79,7 @@ Panel ground_panel(const Drift& drift) {
   for (const Line& line : panel.lines) {
     for (const Point& point : line.points) range.add(point.y);
   }
-  panel.y = round_axis("temperature over the bores' depth [°C]", range, 6);
+  panel.y = round_axis("temperature over the bores' depth [°C]", range, 8);
   return panel;
 }
 

@@ -69,7 +69,7 @@ Panel month_panel(const FluidSummary& summary) {
   add_year(panel, summary, last, last_look, range);
   const std::string name = axis_name(range);
   panel.levels = limit_levels(summary.limits, range);
-  panel.y = round_axis(name, range, 6);
+  panel.y = round_axis(name, range, 8);
   return panel;
 }
 
@@ -109,7 +109,7 @@ Panel year_panel(const FluidSummary& summary, const Date& start) {
   }
   const std::string name = axis_name(range);
   panel.levels = limit_levels(summary.limits, range);
-  panel.y = round_axis(name, range, 6);
+  panel.y = round_axis(name, range, 8);
   add_first_crossings(panel, summary, start);
   return panel;
 }
@@ -137,8 +137,7 @@ Figure eft_figure(const Source& source, const FluidSummary& summary) {
   Figure figure;
   figure.id = "eft";
   figure.title = "Entering fluid temperature";
-  figure.subtitle = {source.title,
-                     "Hours with flow. Lines are means, shading goes from the least to the greatest hourly mean."};
+  figure.subtitle = {source.title, "Hours with flow only; the shading spans the least and the greatest hourly mean."};
   figure.description = describe(summary, source.start);
   figure.panels = {month_panel(summary)};
   if (summary.years.size() > 1) figure.panels.push_back(year_panel(summary, source.start));

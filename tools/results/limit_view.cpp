@@ -13,7 +13,7 @@ namespace stillground::results {
 
 namespace {
 
-constexpr double near_enough = 0.5;  ///< of the data's span: how far off a limit may lie and still be drawn
+constexpr double near_enough = 0.35;  ///< of the data's span: how far off a limit may lie and still be drawn
 
 std::string counted_in(const LimitOutcome& outcome) {
   return outcome.by_month ? "months" : "h";
