@@ -1,7 +1,10 @@
 #include "engine/march/workers.hpp"
 
 #include <atomic>
+#include <cstdint>
 #include <exception>
+#include <mutex>
+#include <optional>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -32,9 +35,10 @@ void restore_denormals(unsigned) {}
 #endif
 
 /// Calls come every few microseconds while a run goes on: look for the next one this often before going to sleep.
-constexpr int patience = 4000;
+constexpr int patience = 2000;
 
-void wait_for_change(const std::atomic<unsigned>& flag, unsigned seen) {
+template <class T>
+void wait_for_change(const std::atomic<T>& flag, T seen) {
   for (int i = 0; i < patience; ++i) {
     if (flag.load(std::memory_order_acquire) != seen) return;
 #if defined(__SSE2__)
@@ -44,48 +48,89 @@ void wait_for_change(const std::atomic<unsigned>& flag, unsigned seen) {
   flag.wait(seen, std::memory_order_acquire);
 }
 
+/// The part of a round's tasks that is meant for one thread: the round's number above, the tasks left in it below, so
+/// that one exchange claims a task and a thread that is late by a round claims nothing.
+struct alignas(64) Share {
+  std::atomic<std::uint64_t> ticket{0};
+  std::size_t first = 0;
+
+  void open(std::uint32_t round, std::size_t from, std::size_t count) {
+    first = from;
+    ticket.store(std::uint64_t{round} << 32 | count, std::memory_order_release);
+  }
+
+  /// Takes one task, or none if they are gone or of another round.
+  std::optional<std::size_t> claim(std::uint32_t round) {
+    std::uint64_t seen = ticket.load(std::memory_order_acquire);
+    while (seen >> 32 == round && (seen & 0xffffffffU) > 0) {
+      if (ticket.compare_exchange_weak(seen, seen - 1, std::memory_order_acquire)) {
+        return first + (seen & 0xffffffffU) - 1;
+      }
+    }
+    return std::nullopt;
+  }
+};
+
 }  // namespace
 
+/// Each thread does its own share first, whose data its cache still holds, then what others have not begun: a thread
+/// that the machine has put aside holds up no more than the task it is in.
 struct Workers::Pool {
+  explicit Pool(std::size_t count) : shares(count) {}
+
   std::vector<std::thread> threads;
-  std::vector<std::exception_ptr> held;
-  std::atomic<unsigned> round{0};
-  std::atomic<unsigned> done{0};
-  bool closing = false;
+  std::vector<Share> shares;
+  std::atomic<std::uint32_t> round{0};
+  std::atomic<std::size_t> finished{0};
+  std::atomic<bool> closing{false};
   std::size_t tasks = 0;
   Call call = nullptr;
   const void* body = nullptr;
   unsigned csr = 0;
 
-  void share(std::size_t worker, std::size_t workers) noexcept {
-    try {
-      const std::size_t from = tasks * worker / workers;
-      const std::size_t to = tasks * (worker + 1) / workers;
-      for (std::size_t i = from; i < to; ++i) call(body, i);
-    } catch (...) {
-      held[worker] = std::current_exception();
+  std::mutex failing;
+  std::size_t failed_task = 0;
+  std::exception_ptr failure;
+
+  void work(std::size_t worker, std::uint32_t now) {
+    for (std::size_t n = 0; n < shares.size(); ++n) {
+      Share& share = shares[(worker + n) % shares.size()];
+      while (const auto task = share.claim(now)) {
+        perform(*task);
+        const std::size_t all =
+            tasks;  // read before the last one is counted: from then on it belongs to the next round
+        if (finished.fetch_add(1, std::memory_order_acq_rel) + 1 == all) finished.notify_one();
+      }
     }
   }
 
-  void serve(std::size_t worker, std::size_t workers) {
+  void perform(std::size_t task) noexcept {
+    try {
+      call(body, task);
+    } catch (...) {
+      const std::lock_guard lock(failing);
+      if (!failure || task < failed_task) {
+        failure = std::current_exception();
+        failed_task = task;
+      }
+    }
+  }
+
+  void serve(std::size_t worker) {
     flush_denormals();
-    for (unsigned seen = 0;;) {
+    for (std::uint32_t seen = 0;;) {
       wait_for_change(round, seen);
       seen = round.load(std::memory_order_acquire);
       if (closing) return;
-      share(worker, workers);
-      done.fetch_add(1, std::memory_order_release);
-      done.notify_one();
+      work(worker, seen);
     }
   }
 };
 
-Workers::Workers(int threads) : threads_(threads), pool_(std::make_unique<Pool>()) {
+Workers::Workers(int threads) : threads_(threads), pool_(std::make_unique<Pool>(static_cast<std::size_t>(threads))) {
   pool_->csr = flush_denormals();
-  const auto count = static_cast<std::size_t>(threads);
-  pool_->held.resize(count);
-  for (std::size_t worker = 1; worker < count; ++worker) {
-    pool_->threads.emplace_back([this, worker, count] { pool_->serve(worker, count); });
+  for (std::size_t worker = 1; worker < pool_->shares.size(); ++worker) {
+    pool_->threads.emplace_back([this, worker] { pool_->serve(worker); });
   }
 }
 
@@ -102,15 +147,20 @@ void Workers::run(std::size_t tasks, Call call, const void* body) {
   pool.tasks = tasks;
   pool.call = call;
   pool.body = body;
-  pool.done.store(0, std::memory_order_relaxed);
-  pool.round.fetch_add(1, std::memory_order_release);
-  pool.round.notify_all();
-  pool.share(0, static_cast<std::size_t>(threads_));
-  const auto others = static_cast<unsigned>(threads_ - 1);
-  for (unsigned seen; (seen = pool.done.load(std::memory_order_acquire)) != others;) wait_for_change(pool.done, seen);
-  for (auto& error : pool.held) {
-    if (error) std::rethrow_exception(std::exchange(error, nullptr));
+  pool.finished.store(0, std::memory_order_relaxed);
+  const std::uint32_t now = pool.round.load(std::memory_order_relaxed) + 1;
+  const std::size_t count = pool.shares.size();
+  for (std::size_t worker = 0; worker < count; ++worker) {
+    const std::size_t from = tasks * worker / count;
+    pool.shares[worker].open(now, from, tasks * (worker + 1) / count - from);
   }
+  pool.round.store(now, std::memory_order_release);
+  pool.round.notify_all();
+  pool.work(0, now);
+  for (std::size_t seen; (seen = pool.finished.load(std::memory_order_acquire)) != tasks;) {
+    wait_for_change(pool.finished, seen);
+  }
+  if (pool.failure) std::rethrow_exception(std::exchange(pool.failure, nullptr));
 }
 
 }  // namespace stillground::march

@@ -19,8 +19,9 @@ class Workers {
 
   int threads() const { return threads_; }
 
-  /// Calls body(i) for i in [0, tasks): contiguous shares, one a thread; returns when all are done. An exception of any
-  /// task is rethrown here after the others have finished (that of the lowest share if there are several).
+  /// Calls body(i) for i in [0, tasks): contiguous shares, one a thread, and who is through helps the others; returns
+  /// when all are done. An exception of any task is rethrown here after the others have finished (that of the lowest
+  /// task if there are several).
   template <class Body>
   void each(std::size_t tasks, Body&& body) {
     if (threads_ == 1 || tasks < 2) {

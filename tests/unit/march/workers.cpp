@@ -1,0 +1,39 @@
+#include "engine/march/workers.hpp"
+
+#include <catch2/catch.hpp>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+using stillground::march::Workers;
+
+TEST_CASE("Every task is done once in each of many short rounds") {
+  for (const int threads : {1, 2, 5}) {
+    Workers workers(threads);
+    std::vector<long> done(9);  // each task its own slot, no lock
+    constexpr long rounds = 20000;
+    for (long round = 0; round < rounds; ++round) workers.each(done.size(), [&](std::size_t i) { ++done[i]; });
+    CHECK(done == std::vector<long>(9, rounds));
+  }
+}
+
+TEST_CASE("A round with fewer tasks than threads ends") {
+  Workers workers(4);
+  std::vector<int> done(2);
+  for (int round = 0; round < 1000; ++round) workers.each(done.size(), [&](std::size_t i) { ++done[i]; });
+  CHECK(done == std::vector<int>(2, 1000));
+}
+
+TEST_CASE(
+    "What the lowest failing task threw comes out, after all others are done, and the next round is whole again") {
+  Workers workers(3);
+  std::vector<int> done(12);
+  const auto task = [&](std::size_t i) {
+    ++done[i];
+    if (i == 4 || i == 9) throw std::runtime_error(std::to_string(i));
+  };
+  CHECK_THROWS_WITH(workers.each(done.size(), task), "4");
+  CHECK(done == std::vector<int>(12, 1));
+  CHECK_NOTHROW(workers.each(done.size(), [&](std::size_t i) { ++done[i]; }));
+  CHECK(done == std::vector<int>(12, 2));
+}
