@@ -66,6 +66,6 @@ TEST_CASE("Every verb refuses an unknown option, a missing argument and a missin
     const Outcome missing = run({"stillground", verb, "no_such_file"}, scratch.folder);
     CHECK(missing.status == 2);
     CHECK(missing.out.empty());
-    CHECK_THAT(missing.err, Contains("no_such_file") && Contains("no such file"));
+    CHECK_THAT(missing.err, Contains("no_such_file"));
   }
 }
