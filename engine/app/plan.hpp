@@ -13,7 +13,4 @@ std::string plan_text(const run::Plan& plan, int threads);
 /// For machines: one object; a quantity is {"value": ..., "units": ...}, a count a bare number, an unknown value null.
 std::string plan_json(const run::Plan& plan);
 
-/// "under a second", "40 s", "6 min", "3 h 20 min".
-std::string duration_text(double seconds);
-
 }  // namespace stillground::app

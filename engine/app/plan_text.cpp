@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "engine/app/duration.hpp"
 #include "engine/app/plan.hpp"
 
 namespace stillground::app {
@@ -79,14 +80,6 @@ std::string warnings(const run::Plan& plan) {
 }
 
 }  // namespace
-
-std::string duration_text(double seconds) {
-  if (seconds < 1) return "under a second";
-  if (seconds < 90) return fmt::format("{:.0f} s", seconds);
-  const long minutes = std::lround(seconds / 60);
-  if (minutes < 90) return fmt::format("{} min", minutes);
-  return fmt::format("{} h {} min", minutes / 60, minutes % 60);
-}
 
 std::string plan_text(const run::Plan& plan, int threads) {
   const std::string on = threads > 0 ? fmt::format("{} threads", threads) : std::string("all threads");

@@ -6,7 +6,7 @@
 #include <cstdio>
 #include <string>
 
-#include "engine/app/plan.hpp"
+#include "engine/app/duration.hpp"
 
 namespace stillground::app {
 

@@ -26,6 +26,7 @@ struct Group {
 
 /// A flow through the bores and the networks that hold at it.
 struct FlowRegime {
+  long serial = 0;                      ///< regimes of one run with equal serials are equal
   double heat_rate = 0;                 ///< mass flow times specific heat of ONE bore [W/K]; 0: the fluid stands
   std::vector<bore::Network> networks;  ///< [z]
 };

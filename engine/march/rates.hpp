@@ -8,7 +8,7 @@ namespace stillground::march {
 /// One hour's task for a stepper.
 struct Task {
   loop::Demand demand;
-  const FlowRegime* regime = nullptr;  ///< stays where it is for as long as the stepper lives
+  const FlowRegime* regime = nullptr;  ///< must outlive the hour
 };
 
 /// dy/dt of everything that the march treats implicitly (radial conduction, in-bore exchange, the streams, the

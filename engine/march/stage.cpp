@@ -1,5 +1,6 @@
 #include "engine/march/stage.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "engine/base/errors.hpp"
@@ -16,13 +17,21 @@ StageSolver::StageSolver(const Problem& problem, double kappa, Workers& workers)
       ambient_(problem.groups.size() * problem.row()),
       work_(problem.groups.size() * 5 * problem.row()),
       wall_heat_(problem.groups.size() * problem.row()),
-      offset_(problem.groups.size()) {}
+      offset_(problem.groups.size()) {
+  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    const auto same = [&](std::size_t other) { return problem.groups[other].fraction == problem.groups[g].fraction; };
+    const auto found = std::find_if(models_.begin(), models_.end(), same);
+    shape_.push_back(static_cast<std::size_t>(found - models_.begin()));
+    if (found == models_.end()) models_.push_back(g);
+  }
+}
 
-const std::vector<BoreFactors>& StageSolver::factors(const Task& task) {
-  auto& bores = factors_[task.regime];
-  if (!bores.empty()) return bores;
-  for (const Group& group : problem_.groups) bores.emplace_back(problem_, group, *task.regime, radial_, kappa_);
-  return bores;
+const std::vector<BoreFactors>& StageSolver::factors(const FlowRegime& regime) {
+  if (regime.serial == serial_) return bores_;
+  bores_.clear();
+  for (const std::size_t g : models_) bores_.emplace_back(problem_, problem_.groups[g], regime, radial_, kappa_);
+  serial_ = regime.serial;
+  return bores_;
 }
 
 void StageSolver::eliminate(std::size_t g, const BoreFactors& bore, const State& state, double time, double* y) {
@@ -36,9 +45,9 @@ void StageSolver::eliminate(std::size_t g, const BoreFactors& bore, const State&
 loop::Meeting StageSolver::close(const std::vector<BoreFactors>& bores, const Task& task) const {
   if (task.regime->heat_rate <= 0) return {};
   loop::FieldResponse field{0, 0, task.regime->heat_rate * problem_.bores()};
-  for (std::size_t g = 0; g < bores.size(); ++g) {
+  for (std::size_t g = 0; g < shape_.size(); ++g) {
     const double share = problem_.groups[g].members / problem_.bores();
-    field.gain += share * bores[g].gain();
+    field.gain += share * bores[shape_[g]].gain();
     field.offset += share * offset_[g];
   }
   if (!std::isfinite(field.offset)) throw NumericsError("the march left the finite numbers");

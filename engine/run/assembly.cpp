@@ -17,9 +17,6 @@ namespace stillground::run {
 
 namespace {
 
-/// Rings about 1.26 apart: 36 of them from a common bore to 300 m.
-constexpr double ring_ratio = 1.262;
-
 ground::GridSpec grid_spec(const model::Scenario& scenario, const std::vector<model::BoreSite>& bores) {
   const model::GridChoice& choice = scenario.run.grid;
   const bool fine = choice.level == model::GridChoice::Level::fine;
@@ -33,7 +30,7 @@ ground::GridSpec grid_spec(const model::Scenario& scenario, const std::vector<mo
   spec.outer_radius = chosen(choice.outer_radius, std::max(300.0, field::radius(bores) + 4 * reach));
   const double rings = std::log(spec.outer_radius / spec.bore_radius) / std::log(ring_ratio) * (fine ? 2 : 1);
   spec.radial_cells = choice.radial_cells > 0 ? choice.radial_cells : static_cast<int>(std::ceil(rings));
-  spec.end_cell = chosen(choice.end_cell, fine ? 0.5 : 1.0);
+  spec.end_cell = chosen(choice.end_cell, fine ? 0.25 : 0.5);
   spec.growth = chosen(choice.growth, fine ? 1.15 : 1.3);
   spec.largest_cell = chosen(choice.largest_cell, fine ? 4.0 : 8.0);
   spec.bottom_margin = chosen(choice.bottom_margin, std::max(60.0, 3 * reach));

@@ -1,7 +1,7 @@
 #include "engine/run/regimes.hpp"
 
+#include <algorithm>
 #include <cmath>
-#include <limits>
 #include <numbers>
 #include <variant>
 
@@ -11,9 +11,6 @@
 namespace stillground::run {
 
 namespace {
-
-constexpr double band_width = 1;  // [K]
-constexpr int standing_band = std::numeric_limits<int>::min();
 
 double disc(double diameter) {
   return std::numbers::pi * diameter * diameter / 4;
@@ -61,37 +58,57 @@ Resistances resistances(const model::Scenario& scenario, double ground_conductiv
 }
 
 Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid)
-    : scenario_(scenario), fluid_(fluid), grid_(grid) {}
-
-Regimes::Band Regimes::make(double flow_per_bore, double temperature) const {
-  const Film at = film(scenario_, fluid_, flow_per_bore, temperature);
-  Band band{{flow_per_bore * fluid_.heat_capacity, {}}, at.regime};
-  std::map<double, bore::Network> by_conductivity;
-  for (std::size_t k = 0; k < grid_.nz(); ++k) {
-    const double conductivity = grid_.solid[k].conductivity;
-    auto found = by_conductivity.find(conductivity);
-    if (found == by_conductivity.end()) {
-      const auto r = resistances(scenario_, conductivity, at.resistance);
-      const auto network = bore::make_network(
-          {r.bore, r.internal, r.even_share, r.odd_share, fluid_.grout_per_metre, fluid_.storage_per_metre});
-      found = by_conductivity.emplace(conductivity, network).first;
-    }
-    band.march.networks.push_back(found->second);
+    : scenario_(scenario), fluid_(fluid) {
+  for (const model::Solid& solid : grid.solid) {
+    const auto found = std::find(conductivities_.begin(), conductivities_.end(), solid.conductivity);
+    of_layer_.push_back(static_cast<std::size_t>(found - conductivities_.begin()));
+    if (found == conductivities_.end()) conductivities_.push_back(solid.conductivity);
   }
-  return band;
+  const Film still = film(scenario_, fluid_, 0, fluid_.reference);
+  standing_ = {{0, 0, networks(at_film(still.resistance))}, still.regime};
+  flowing_.march.heat_rate = fluid_.flow_per_bore * fluid_.heat_capacity;
 }
 
-const Regimes::Band& Regimes::standing() {
-  const auto found = bands_.find(standing_band);
-  if (found != bands_.end()) return found->second;
-  return bands_.emplace(standing_band, make(0, fluid_.reference)).first->second;
+std::vector<Resistances> Regimes::at_film(double film_resistance) const {
+  std::vector<Resistances> result;
+  for (const double conductivity : conductivities_)
+    result.push_back(resistances(scenario_, conductivity, film_resistance));
+  return result;
 }
 
-const Regimes::Band& Regimes::flowing(double temperature) {
-  const int band = static_cast<int>(std::floor(temperature / band_width));
-  const auto found = bands_.find(band);
-  if (found != bands_.end()) return found->second;
-  return bands_.emplace(band, make(fluid_.flow_per_bore, (band + 0.5) * band_width)).first->second;
+const std::vector<Resistances>& Regimes::at_kelvin(int kelvin) {
+  const auto found = kelvins_.find(kelvin);
+  if (found != kelvins_.end()) return found->second;
+  const double film_resistance = film(scenario_, fluid_, fluid_.flow_per_bore, kelvin).resistance;
+  return kelvins_.emplace(kelvin, at_film(film_resistance)).first->second;
+}
+
+std::vector<bore::Network> Regimes::networks(const std::vector<Resistances>& of_ground) const {
+  std::vector<bore::Network> made;
+  for (const Resistances& r : of_ground) {
+    made.push_back(bore::make_network(
+        {r.bore, r.internal, r.even_share, r.odd_share, fluid_.grout_per_metre, fluid_.storage_per_metre}));
+  }
+  std::vector<bore::Network> per_layer;
+  for (const std::size_t which : of_layer_) per_layer.push_back(made[which]);
+  return per_layer;
+}
+
+const Regimes::Regime& Regimes::flowing(double temperature) {
+  const int below = static_cast<int>(std::floor(temperature));
+  const double part = temperature - below;
+  const auto& cold = at_kelvin(below);
+  const auto& warm = at_kelvin(below + 1);
+  std::vector<Resistances> between;
+  for (std::size_t i = 0; i < cold.size(); ++i) {
+    between.push_back({std::lerp(cold[i].bore, warm[i].bore, part), std::lerp(cold[i].internal, warm[i].internal, part),
+                       std::lerp(cold[i].even_share, warm[i].even_share, part),
+                       std::lerp(cold[i].odd_share, warm[i].odd_share, part)});
+  }
+  flowing_.march.networks = networks(between);
+  ++flowing_.march.serial;
+  flowing_.film = film(scenario_, fluid_, fluid_.flow_per_bore, temperature).regime;
+  return flowing_;
 }
 
 }  // namespace stillground::run

@@ -1,6 +1,8 @@
 #pragma once
 
+#include <cstddef>
 #include <map>
+#include <vector>
 
 #include "engine/march/problem.hpp"
 #include "engine/materials/film.hpp"
@@ -40,28 +42,35 @@ struct Resistances {
 
 Resistances resistances(const model::Scenario& scenario, double ground_conductivity, double film_resistance);
 
-/// Flow regimes of the run, built when first needed and then at a fixed address: standing fluid, and flowing fluid by
-/// bands of its temperature 1 K wide (film coefficients follow viscosity; within a band they change by less than 4 %).
+/// The flow regimes of a run: standing fluid, and flowing fluid at any temperature. Film coefficients follow viscosity,
+/// and through them R_b, most steeply between laminar and turbulent flow: the resistances are computed at whole kelvins
+/// when first needed and are linear between them, so that they never jump.
 class Regimes {
  public:
   Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid);
 
-  struct Band {
+  struct Regime {
     march::FlowRegime march;
     materials::Regime film = materials::Regime::standing;
   };
 
-  const Band& standing();
-  /// Of fluid at `temperature` [K]; the band's middle counts.
-  const Band& flowing(double temperature);
+  const Regime& standing() const { return standing_; }
+
+  /// Of fluid at `temperature` [K]; holds until the next call.
+  const Regime& flowing(double temperature);
 
  private:
-  Band make(double flow_per_bore, double temperature) const;
+  std::vector<Resistances> at_film(double film_resistance) const;
+  const std::vector<Resistances>& at_kelvin(int kelvin);
+  std::vector<bore::Network> networks(const std::vector<Resistances>& of_ground) const;
 
   const model::Scenario& scenario_;
   LoopFluid fluid_;
-  const ground::Grid& grid_;
-  std::map<int, Band> bands_;
+  std::vector<double> conductivities_;               // of the ground, each once
+  std::vector<std::size_t> of_layer_;                // [z]: which of them
+  std::map<int, std::vector<Resistances>> kelvins_;  // [conductivity]
+  Regime standing_;
+  Regime flowing_;
 };
 
 }  // namespace stillground::run

@@ -40,7 +40,7 @@ void Simulation::start_year() {
   tally_.start_year(stored_heat(assembly_.problem, assembly_.fluid, state_));
 }
 
-const Regimes::Band& Simulation::regime_now(const loop::Demand& demand) {
+const Regimes::Regime& Simulation::regime_now(const loop::Demand& demand) {
   const bool flows = assembly_.scenario.flow.runs == model::Flow::Runs::always || demand.any();
   return flows ? regimes_.flowing(mean_fluid_temperature(assembly_.problem, state_)) : regimes_.standing();
 }
@@ -48,7 +48,7 @@ const Regimes::Band& Simulation::regime_now(const loop::Demand& demand) {
 record::Hour Simulation::march_hour() {
   if (march::refresh_due(assembly_.problem, state_)) march::refresh_neighbours(assembly_.problem, state_, workers_);
   const loop::Demand demand = assembly_.loads.hour(tally_.hour);
-  const Regimes::Band& regime = regime_now(demand);
+  const Regimes::Regime& regime = regime_now(demand);
   const march::HourMeans means = stepper_->advance(state_, {demand, &regime.march}, tally_.wall_heat);
   ++tally_.hour;
   add_up(demand, regime, means);
@@ -59,7 +59,7 @@ record::Hour Simulation::march_hour() {
   return {means.eft, means.lft, flow, means.to_ground, demand.heating, cooling, means.power};
 }
 
-void Simulation::add_up(const loop::Demand& demand, const Regimes::Band& regime, const march::HourMeans& means) {
+void Simulation::add_up(const loop::Demand& demand, const Regimes::Regime& regime, const march::HourMeans& means) {
   tally_.put_in += means.to_ground * seconds_per_hour;
   tally_.surface += means.surface * seconds_per_hour;
   tally_.coldest_fluid = std::min({tally_.coldest_fluid, means.eft, means.lft});

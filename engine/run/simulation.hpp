@@ -35,8 +35,8 @@ class Simulation {
   bool finished() const { return tally_.hour >= assembly_.hours(); }
 
  private:
-  const Regimes::Band& regime_now(const loop::Demand& demand);
-  void add_up(const loop::Demand& demand, const Regimes::Band& regime, const march::HourMeans& means);
+  const Regimes::Regime& regime_now(const loop::Demand& demand);
+  void add_up(const loop::Demand& demand, const Regimes::Regime& regime, const march::HourMeans& means);
 
   const Assembly& assembly_;
   march::Workers workers_;

@@ -48,6 +48,7 @@ HOMES = {
     r"hdf5|H5": "record/hdf5",
     r"arkode/|cvode|kinsol|nvector/|sun[a-z]+/": "march/arkode validation/oracle",
     r"CLI/|spdlog/": "program",
+    r"librsvg|cairo": "tools/present",
     r"catch2/": "",
 }
 

@@ -42,7 +42,7 @@ inline march::Problem small_field(double step = 1800, int radial_cells = 24) {
 /// A network of common size: R_b 0.1, R_a 0.4 K m/W.
 inline march::FlowRegime regime(const march::Problem& problem, double heat_rate) {
   const auto network = bore::make_network({0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0});
-  return {heat_rate, std::vector<bore::Network>(problem.nz(), network)};
+  return {heat_rate > 0 ? 1 : 0, heat_rate, std::vector<bore::Network>(problem.nz(), network)};
 }
 
 /// Undisturbed ground, fluid and grout at rest with it.

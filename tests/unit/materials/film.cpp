@@ -4,10 +4,10 @@
 #include <catch2/catch.hpp>
 #include <cmath>
 
-#include "tests/unit/reference_table.hpp"
+#include "validation/oracle/reference_table.hpp"
 
 using namespace stillground;
-using test::reference_table;
+using oracle::reference_table;
 
 namespace {
 

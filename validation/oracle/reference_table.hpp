@@ -7,7 +7,7 @@
 #include <string>
 #include <vector>
 
-namespace stillground::test {
+namespace stillground::oracle {
 
 /// A reference CSV: comments (#) skipped, a header line, one map a row.
 inline std::vector<std::map<std::string, std::string>> reference_table(const std::string& name) {
@@ -33,4 +33,4 @@ inline std::vector<std::map<std::string, std::string>> reference_table(const std
   return rows;
 }
 
-}  // namespace stillground::test
+}  // namespace stillground::oracle

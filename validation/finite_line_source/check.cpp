@@ -1,0 +1,49 @@
+// Claim:     a bore that gives off uniform heat warms its wall, and the ground where neighbours stand, as the finite
+// line source says. Source:    Claesson & Javed 2011, ASHRAE Transactions 117(2); Eskilson 1987 for the scales;
+// tests/reference/finite_line_source.csv
+//            (computed from the published integral).
+// Range:     -6 <= ln(t/ts) <= 1 at the wall (earlier the line itself is wrong, see infinite_cylinder); neighbours
+// where g > 0.3. Tolerance: 0.1 % at the wall and 0.5 % at neighbours, as the reference's own README asks of a march.
+#include <cmath>
+#include <map>
+#include <numbers>
+
+#include "engine/run/assembly.hpp"
+#include "validation/oracle/reference_table.hpp"
+#include "validation/rig/claim.hpp"
+#include "validation/rig/uniform_bore.hpp"
+
+using namespace stillground;
+
+int main() {
+  const double h = 100, k = 2.0;
+  const model::Solid rock{k, 2e6};
+  const double ts = h * h / (9 * rock.diffusivity());
+  const double radius = 0.0005 * h, top = 0.02 * h;
+  validation::Claim claim("the mean rise of a uniform bore is that of the finite line source (g = 2 pi k rise/q')",
+                          "Claesson & Javed 2011; tests/reference/finite_line_source.csv");
+  // Edges far beyond the longest time's reach; otherwise the grid that the engine chooses.
+  const double reach = std::sqrt(4 * rock.diffusivity() * ts * std::exp(1.0));
+  const int rings = static_cast<int>(std::ceil(std::log(5 * reach / radius) / std::log(run::ring_ratio)));
+  validation::UniformBore bore({radius, 5 * reach, rings, 0.5, 1.3, 8, 4 * reach}, rock, {top, top + h});
+
+  std::map<double, std::vector<std::map<std::string, std::string>>> by_time;
+  for (const auto& row : oracle::reference_table("finite_line_source.csv")) {
+    const double x = std::stod(row.at("ln_t_over_ts"));
+    if (x >= -6 && x <= 1 && std::stod(row.at("D_over_H")) == 0.02) by_time[ts * std::exp(x)].push_back(row);
+  }
+  std::vector<double> times;
+  for (const auto& [time, rows] : by_time) times.push_back(time);
+  bore.march(times, 60, 86400, [&](double time) {
+    for (const auto& row : by_time[time]) {
+      const double r = std::stod(row.at("r_over_H")) * h;
+      const double g = std::stod(row.at("g"));
+      const bool wall = r == radius;
+      if (!wall && (r < 1 || g < 0.3)) continue;
+      const double ours = 2 * std::numbers::pi * k * (wall ? bore.at_wall() : bore.at_distance(r));
+      claim.relative(fmt::format("r = {:.3g} m, ln(t/ts) = {}", r, row.at("ln_t_over_ts")), g, ours,
+                     wall ? 0.001 : 0.005);
+    }
+  });
+  return claim.verdict();
+}

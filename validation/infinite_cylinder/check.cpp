@@ -1,0 +1,47 @@
+// Claim:     in its first hours and days a bore's wall, and the ground about it, answer as the infinite cylinder of
+// uniform heat. Source:    Carslaw & Jaeger 1959, Ingersoll 1954; tests/reference/infinite_cylinder.csv (computed from
+// the published integral). Range:     Fo = a t/r_b^2 from 2, as long as the bore's ends do not tell; p = r/r_b from 1
+// on where G > 0.01. Tolerance: 0.3 % at the wall and 0.5 % beyond, as the reference's own README asks of a march.
+#include <cmath>
+#include <map>
+#include <numbers>
+
+#include "engine/run/assembly.hpp"
+#include "validation/oracle/reference_table.hpp"
+#include "validation/rig/claim.hpp"
+#include "validation/rig/uniform_bore.hpp"
+
+using namespace stillground;
+
+int main() {
+  const model::Solid rock{2.0, 2e6};
+  const double radius = 0.075;
+  validation::Claim claim("a uniform bore answers at first as the infinite cylinder (G = k rise/q')",
+                          "Carslaw & Jaeger 1959; tests/reference/infinite_cylinder.csv");
+  const int rings = static_cast<int>(std::ceil(std::log(300 / radius) / std::log(run::ring_ratio)));
+  validation::UniformBore bore({radius, 300, rings, 0.5, 1.3, 8, 60}, rock, {2, 122});
+  const auto middle = [&] {
+    const auto& grid = bore.problem().grid;
+    std::size_t k = 0;
+    while (grid.z[k] < 62) ++k;
+    return k;
+  }();
+
+  std::map<double, std::vector<std::map<std::string, std::string>>> by_time;
+  for (const auto& row : oracle::reference_table("infinite_cylinder.csv")) {
+    const double fo = std::stod(row.at("Fo"));
+    if (fo >= 2 && fo <= 1e3) by_time[fo * radius * radius / rock.diffusivity()].push_back(row);
+  }
+  std::vector<double> times;
+  for (const auto& [time, rows] : by_time) times.push_back(time);
+  bore.march(times, 30, 86400, [&](double time) {
+    for (const auto& row : by_time[time]) {
+      const double p = std::stod(row.at("p"));
+      const double g = std::stod(row.at("G"));
+      if (p != 1 && (g < 0.01 || p * radius > 30)) continue;
+      const double ours = 2.0 * (p == 1 ? bore.at_wall(middle) : bore.at_distance(p * radius, middle));
+      claim.relative(fmt::format("Fo = {}, p = {:g}", row.at("Fo"), p), g, ours, p == 1 ? 0.003 : 0.005);
+    }
+  });
+  return claim.verdict();
+}

@@ -1,0 +1,45 @@
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "engine/ground/grid.hpp"
+#include "engine/march/problem.hpp"
+#include "engine/march/state.hpp"
+
+namespace stillground::validation {
+
+/// A lone bore that gives off the same heat at every depth into ground at zero: what line and cylinder sources
+/// describe. Made from the engine's own parts by a network so resistive (1000 K m/W, hardly any capacity) that the
+/// ground's answer, of the order of 1 K m/W, changes the heat along the bore by no more than 0.1 %.
+class UniformBore {
+ public:
+  UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach);
+
+  /// Marches by ARS(2,2,2) with steps that grow with time, and calls at(time) at each of `times` [s] (rising), hit
+  /// exactly.
+  void march(const std::vector<double>& times, double first_step, double longest_step,
+             const std::function<void(double)>& at);
+
+  /// Rise over the heat per length [K m/W], mean over the bore's depth: at the bore wall, or at `distance` [m] from the
+  /// axis (interpolated as neighbours are).
+  double at_wall() const;
+  double at_distance(double distance) const;
+
+  /// The same in one layer of the grid.
+  double at_wall(std::size_t k) const;
+  double at_distance(double distance, std::size_t k) const;
+
+  const march::Problem& problem() const { return problem_; }
+
+ private:
+  void step(double h);
+  double mean(const std::function<double(std::size_t)>& of_layer) const;
+
+  march::Problem problem_;
+  march::FlowRegime regime_;
+  march::State state_;
+  march::Vector heat_;  // through the wall per height, [z]
+};
+
+}  // namespace stillground::validation
