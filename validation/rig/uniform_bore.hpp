@@ -5,7 +5,7 @@
 
 #include "engine/ground/grid.hpp"
 #include "engine/march/problem.hpp"
-#include "engine/march/state.hpp"
+#include "validation/rig/growing_steps.hpp"
 
 namespace stillground::validation {
 
@@ -32,14 +32,16 @@ class UniformBore {
 
   const march::Problem& problem() const { return problem_; }
 
+  UniformBore(const UniformBore&) = delete;
+  UniformBore& operator=(const UniformBore&) = delete;
+
  private:
-  void step(double h);
   double mean(const std::function<double(std::size_t)>& of_layer) const;
 
   march::Problem problem_;
   march::FlowRegime regime_;
-  march::State state_;
-  march::Vector heat_;  // through the wall per height, [z]
+  march::Task task_;
+  GrowingSteps steps_;
 };
 
 }  // namespace stillground::validation

@@ -1,0 +1,83 @@
+// Claim:     a field whose bores share one fluid temperature under constant heat warms as segmented finite line sources
+// say. Source:    Cimmino & Bernier 2014, International Journal of Heat and Mass Transfer 70 (segments, superposition);
+// the figures are
+//            those of validation/oracle/segmented_line_sources.py, extrapolated in the number of segments.
+// Range:     1 to 25 years; 2 x 2, 3 x 3, L, line, irregular and mixed-depth fields.
+// Tolerance: 0.3 % of the rise: the oracle's own 0.05 %, the march's 0.1 % at a wall and 0.5 % of a neighbour's part.
+#include <limits>
+#include <sstream>
+
+#include "engine/march/rates.hpp"
+#include "engine/run/assembly.hpp"
+#include "engine/run/observe.hpp"
+#include "validation/oracle/reference_table.hpp"
+#include "validation/rig/claim.hpp"
+#include "validation/rig/growing_steps.hpp"
+
+using namespace stillground;
+
+namespace {
+
+/// "x:y:D:H;..." as in the oracle's table.
+std::vector<model::BoreSite> bores_from(const std::string& text) {
+  std::vector<model::BoreSite> bores;
+  std::stringstream all(text);
+  for (std::string one; std::getline(all, one, ';');) {
+    model::BoreSite bore;
+    char colon = 0;
+    std::stringstream(one) >> bore.x >> colon >> bore.y >> colon >> bore.top >> colon >> bore.depth;
+    bores.push_back(bore);
+  }
+  return bores;
+}
+
+/// The oracle's ground and bores; so much flow that the fluid has one temperature, as in the oracle.
+model::Scenario scenario(const std::vector<model::BoreSite>& bores) {
+  model::Scenario s;
+  s.ground.layers = {{std::numeric_limits<double>::infinity(), "rock", {2.0, 2.0e6}}};
+  s.ground.undisturbed = model::MeanOverBore{283.15};
+  s.bore.top = bores.front().top;
+  s.bore.depth = bores.front().depth;
+  s.bore.diameter = 0.15;
+  s.bore.loop = model::SingleU{0.08};
+  s.bore.pipe = {"", 0.0422, 0.00383, 0.42, 1.9e6, 0};
+  s.bore.grout = {"", {1.6, 3.0e6}};
+  s.bore.resistance = 0.1;
+  s.layout = model::Positions{bores};
+  s.flow = {0.1, model::Flow::Amount::per_bore, model::Flow::Runs::always};
+  double length = 0;
+  for (const auto& bore : bores) length += bore.depth;
+  s.loads = model::ConstantGroundLoad{20 * length};
+  s.run.years = 25;
+  return s;
+}
+
+void compare(const std::string& name, const std::vector<std::map<std::string, std::string>>& rows,
+             validation::Claim& claim) {
+  const model::Scenario s = scenario(bores_from(rows.front().at("bores")));
+  const run::Assembly assembly = run::assemble(s);
+  run::Regimes regimes(s, assembly.fluid, assembly.problem.grid);
+  const march::Task task{assembly.loads.hour(0), &regimes.flowing(283.15).march};
+  validation::GrowingSteps steps(assembly.problem, task, run::initial_state(assembly.problem));
+  std::vector<double> times;
+  for (const auto& row : rows) times.push_back(std::stod(row.at("years")) * seconds_per_year);
+  std::size_t next = 0;
+  steps.march(times, 600, 86400, [&](double) {
+    const double ours = (steps.meeting().eft + steps.meeting().lft) / 2 - 283.15;
+    claim.relative(fmt::format("{}, {} years", name, rows[next].at("years")), std::stod(rows[next].at("rise")), ours,
+                   0.003);
+    ++next;
+  });
+}
+
+}  // namespace
+
+int main() {
+  validation::Claim claim("fields at one fluid temperature under constant heat (rise of the fluid, K)",
+                          "Cimmino & Bernier 2014, by validation/oracle/segmented_line_sources.py");
+  std::map<std::string, std::vector<std::map<std::string, std::string>>> cases;
+  for (const auto& row : oracle::read_table(ORACLE_FOLDER "/common_temperature_fields.csv"))
+    cases[row.at("case")].push_back(row);
+  for (const auto& [name, rows] : cases) compare(name, rows, claim);
+  return claim.verdict();
+}
