@@ -65,7 +65,8 @@ std::string remark(const Key& key) {
     parts.push_back(words);
   }
   if (!key.least.empty() && !key.most.empty()) parts.push_back(fmt::format("{} to {}", key.least, key.most));
-  if (!key.preset.empty()) parts.push_back(fmt::format("{} if absent", key.preset));
+  const bool only_word = key.preset == key.words;
+  if (!key.preset.empty() && !only_word) parts.push_back(fmt::format("{} if absent", key.preset));
   return fmt::format("{}", fmt::join(parts, "; "));
 }
 
