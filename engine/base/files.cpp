@@ -8,26 +8,12 @@
 #include <cerrno>
 #include <cstring>
 
+#include "engine/base/descriptor.hpp"
+
 namespace stillground {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// An open file that closes itself.
-class Descriptor {
- public:
-  explicit Descriptor(int number) : number_(number) {}
-  ~Descriptor() {
-    if (number_ >= 0) ::close(number_);
-  }
-  Descriptor(const Descriptor&) = delete;
-  Descriptor& operator=(const Descriptor&) = delete;
-  int number() const { return number_; }
-  bool open() const { return number_ >= 0; }
-
- private:
-  int number_;
-};
 
 std::string reason() {
   return std::strerror(errno);
