@@ -17,7 +17,8 @@ bool measured(const Key& row) {
 }
 
 double value(std::string_view text, const Key& row) {
-  return units::to_si(text, row.dimension, {{}, std::string(row.path)});
+  const Where where{Place{}, std::string(row.path)};
+  return units::to_si(text, row.dimension, where);
 }
 
 }  // namespace
