@@ -12,7 +12,7 @@ from pathlib import Path
 root = Path(sys.argv[1])
 TRACES = [re.compile(pattern) for pattern in (
     rb"(?<![\w./}])/(?:work|root|home|Users)/[\w.-]+",
-    rb"/tmp/build",
+    rb"/tmp/buil[d]",
     rb"\b(?:deb|ftp|security|archive|ports)\.(?:debian|ubuntu)\.(?:org|com)",
     rb"\b(?:files\.pythonhosted|pypi|registry\.npmjs)\.org",
 )]
