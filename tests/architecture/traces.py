@@ -5,6 +5,7 @@ anywhere, and installs from wherever its system is set up to install from.
     traces.py FOLDER
 """
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -20,9 +21,10 @@ TRACES = [re.compile(pattern) for pattern in (
 
 def project_files():
     """What git tracks; in an unpacked archive everything but build folders."""
-    listed = subprocess.run(["git", "-C", root, "ls-files", "-z"], capture_output=True)
-    if listed.returncode == 0 and listed.stdout:
-        return [root / name.decode() for name in listed.stdout.split(b"\0") if name]
+    if shutil.which("git"):
+        listed = subprocess.run(["git", "-C", root, "ls-files", "-z"], capture_output=True)
+        if listed.returncode == 0 and listed.stdout:
+            return [root / name.decode() for name in listed.stdout.split(b"\0") if name]
     return [f for f in root.rglob("*") if "build" not in f.relative_to(root).parts and ".git" not in f.parts]
 
 
