@@ -28,15 +28,21 @@ Content& content(N_Vector v) {
 /// A vector this short is not worth waking another thread.
 constexpr std::size_t worth_threads = 16384;
 
-/// Calls pass(from, to) for each block's stretch of the vector.
+/// Calls pass(from, to) for each block's stretch of the vector: a thread takes its blocks in one go, since a pass over
+/// one of them is hardly longer than the handing out of a task.
 template <class Pass>
 void passes(N_Vector v, Pass&& pass) {
   Content& c = content(v);
-  const auto one = [&](std::size_t b) { pass(b * c.block, (b + 1) * c.block); };
-  if (c.values.size() < worth_threads) {
-    for (std::size_t b = 0; b < c.blocks; ++b) one(b);
+  const auto share = [&](std::size_t part, std::size_t parts) {
+    for (std::size_t b = c.blocks * part / parts; b < c.blocks * (part + 1) / parts; ++b) {
+      pass(b * c.block, (b + 1) * c.block);
+    }
+  };
+  const auto threads = static_cast<std::size_t>(c.workers->threads());
+  if (threads == 1 || c.values.size() < worth_threads) {
+    share(0, 1);
   } else {
-    c.workers->each(c.blocks, one);
+    c.workers->each(threads, [&](std::size_t thread) { share(thread, threads); });
   }
 }
 
