@@ -1,7 +1,6 @@
 #include "engine/march/rates.hpp"
 
 #include <algorithm>
-#include <vector>
 
 #include "engine/march/radial.hpp"
 
@@ -90,15 +89,6 @@ void implicit_rate(const Problem& problem, const Task& task, const double* y, co
     add_radial(problem, block, rate + g * problem.block());
     add_bore(problem, problem.groups[g], *task.regime, inlet, block, ambient + g * problem.row(),
              rate + g * problem.block());
-  }
-}
-
-void add_explicit_rate(const Problem& problem, const double* y, double* rate) {
-  const AxialFactors axial(problem);
-  std::vector<double> own(problem.block());
-  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    axial.rate(y + g * problem.block(), own.data());
-    for (std::size_t i = 0; i < own.size(); ++i) rate[g * problem.block() + i] += own[i];
   }
 }
 

@@ -17,9 +17,6 @@ struct Task {
 /// follows from the state's own EFT (the streams' mixed outlet).
 void implicit_rate(const Problem& problem, const Task& task, const double* y, const double* ambient, double* rate);
 
-/// dy/dt of axial conduction and surface loss [K/s], added to `rate`.
-void add_explicit_rate(const Problem& problem, const double* y, double* rate);
-
 /// Mixed temperature of the streams that leave the bores [K]; without flow the mean of the topmost standing fluid going
 /// up.
 double mixed_outlet(const Problem& problem, const double* y);

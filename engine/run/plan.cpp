@@ -24,6 +24,13 @@ double disc(double diameter) {
   return std::numbers::pi * diameter * diameter / 4;
 }
 
+/// Mean over the bores' active length [W/(m K)].
+double ground_conductivity(const Assembly& assembly) {
+  std::vector<double> conductivity;
+  for (const auto& solid : assembly.problem.grid.solid) conductivity.push_back(solid.conductivity);
+  return mean_over_bores(assembly.problem, conductivity);
+}
+
 void describe_field(const Assembly& assembly, Plan& plan) {
   const model::Bore& bore = assembly.scenario.bore;
   plan.bores = static_cast<int>(assembly.bores.size());
@@ -48,9 +55,7 @@ void describe_grid(const Assembly& assembly, Plan& plan) {
 }
 
 void describe_ground(const Assembly& assembly, Plan& plan) {
-  std::vector<double> conductivity;
-  for (const auto& solid : assembly.problem.grid.solid) conductivity.push_back(solid.conductivity);
-  plan.conductivity = mean_over_bores(assembly.problem, conductivity);
+  plan.conductivity = ground_conductivity(assembly);
   plan.undisturbed = assembly.fluid.reference;
 }
 
@@ -72,9 +77,7 @@ void describe_loads(const Assembly& assembly, Plan& plan) {
 FlowCase flow_case(const Assembly& assembly, double temperature, const char* what) {
   const model::Scenario& scenario = assembly.scenario;
   const Film at = film(scenario, assembly.fluid, assembly.fluid.flow_per_bore, temperature);
-  std::vector<double> conductivity;
-  for (const auto& solid : assembly.problem.grid.solid) conductivity.push_back(solid.conductivity);
-  const auto r = resistances(scenario, mean_over_bores(assembly.problem, conductivity), at.resistance);
+  const auto r = resistances(scenario, ground_conductivity(assembly), at.resistance);
 
   std::vector<double> lengths;
   for (const auto& bore : assembly.bores) lengths.push_back(bore.depth);
