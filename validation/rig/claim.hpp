@@ -1,66 +1,72 @@
 #pragma once
 
-#include <fmt/format.h>
-
-#include <algorithm>
-#include <cmath>
+#include <filesystem>
+#include <list>
 #include <string>
+
+#include "validation/rig/entry.hpp"
 
 namespace stillground::validation {
 
-/// One published claim on trial: prints a row a comparison and ends with the verdict that the program returns.
+/// One claim on trial: an entry of the dossier while its rows are being filled.
 class Claim {
  public:
-  /// `text`: what is claimed; `source`: where the reference comes from.
-  Claim(const std::string& text, const std::string& source) {
-    fmt::print("{}\nsource: {}\n{:>34} {:>14} {:>14} {:>10} {:>10}\n", text, source, "at", "reference", "ours", "miss",
-               "allowed");
-  }
+  explicit Claim(Heading heading) : entry_{std::move(heading), {}, {}} {}
 
   /// Compares one value; `allowed` relative to the reference.
-  void relative(const std::string& at, double reference, double ours, double allowed) {
-    row(at, reference, ours, ours / reference - 1, allowed);
-  }
+  void relative(const std::string& at, double reference, double ours, double allowed);
 
-  /// Compares one value; `allowed` in its own unit.
-  void absolute(const std::string& at, double reference, double ours, double allowed) {
-    row(at, reference, ours, ours - reference, allowed);
-  }
+  /// Compares one value; `allowed` in its own unit, which `at` or the set-up tells.
+  void absolute(const std::string& at, double reference, double ours, double allowed);
+
+  /// The value must lie in [low, high].
+  void between(const std::string& at, double low, double high, double ours);
 
   /// A relative comparison that is known to miss, for the stated reason: fails if it gets worse than `bound`, and if it
   /// is cured and still listed.
   void known_miss(const std::string& at, double reference, double ours, double allowed, double bound,
-                  const std::string& reason) {
-    const double miss = ours / reference - 1;
-    const bool as_known = std::abs(miss) > allowed && std::abs(miss) <= bound;
-    fmt::print("{:>34} {:14.6g} {:14.6g} {:10.2e} {:10.1e}  known miss (bound {:.1e}): {}{}\n", at, reference, ours,
-               miss, allowed, bound, reason, as_known ? "" : "  NO LONGER AS KNOWN");
-    ++rows_;
-    ++known_;
-    if (!as_known) ++missed_;
-  }
+                  const std::string& reason);
 
-  /// 0 if every comparison held and there was at least one; 1 otherwise.
-  int verdict() const {
-    fmt::print("{} comparisons, {} missed, {} known to miss; the others' largest miss is {:.4g} of what is allowed\n",
-               rows_, missed_, known_, worst_);
-    return rows_ > 0 && missed_ == 0 ? 0 : 1;
-  }
+  /// The same with `allowed` and `bound` in the value's own unit.
+  void known_absolute_miss(const std::string& at, double reference, double ours, double allowed, double bound,
+                           const std::string& reason);
+
+  /// A picture for the page.
+  void plot(Plot plot) { entry_.plots.push_back(std::move(plot)); }
+
+  const Entry& entry() const { return entry_; }
 
  private:
-  void row(const std::string& at, double reference, double ours, double miss, double allowed) {
-    const bool held = std::abs(miss) <= allowed;  // false for NaN as well
-    fmt::print("{:>34} {:14.6g} {:14.6g} {:10.2e} {:10.1e}{}\n", at, reference, ours, miss, allowed,
-               held ? "" : "  MISSED");
-    ++rows_;
-    if (!held) ++missed_;
-    worst_ = std::max(worst_, std::abs(miss) / allowed);
-  }
+  void row(Row row);
 
-  int rows_ = 0;
-  int missed_ = 0;
-  int known_ = 0;
-  double worst_ = 0;
+  Entry entry_;
+};
+
+/// The program of one check:
+///
+///   int main(int argc, char** argv) {
+///     validation::Check check(argc, argv, validation::Topic::ground);
+///     auto& wall = check.claim({"line-wall", "the wall warms as ...", Origin::computed, ...});
+///     wall.relative("ln(t/ts) = -2", g, ours, 0.001);
+///     return check.finish();
+///   }
+///
+/// With `--entries FILE` the entries are left there for the dossier.
+class Check {
+ public:
+  /// Throws std::runtime_error for arguments that it does not know.
+  Check(int argc, char** argv, Topic topic);
+
+  /// Stays where it is until the check ends.
+  Claim& claim(Heading heading) { return claims_.emplace_back(std::move(heading)); }
+
+  /// Prints every claim with its rows; 0 if all held and none was empty, 1 otherwise.
+  int finish() const;
+
+ private:
+  Topic topic_;
+  std::filesystem::path entries_;
+  std::list<Claim> claims_;
 };
 
 }  // namespace stillground::validation
