@@ -57,6 +57,19 @@ Axis round_axis(const std::string& label, const Range& range, int intervals) {
   return axis;
 }
 
+Axis decade_axis(const std::string& label, const Range& logarithms) {
+  Range about = logarithms;
+  if (about.empty()) about.add(0);
+  const double first = std::floor(about.low() + 1e-9);
+  const double last = std::max(first + 1, std::ceil(about.high() - 1e-9));
+  Axis axis{label, first, last, {}};
+  const double step = std::ceil((last - first) / 10);
+  for (double power = first; power <= last; power += step) {
+    axis.ticks.push_back({power, fmt::format("{:g}", std::pow(10, power))});
+  }
+  return axis;
+}
+
 Axis run_year_axis(int years) {
   const int step = step_of_years(years);
   Axis axis{"run-year", 0.5, years + 0.5, {{1, "1"}}};

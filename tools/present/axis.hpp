@@ -37,6 +37,9 @@ class Range {
 /// of ten (nice numbers: Heckbert, Graphics Gems, 1990). A range without width gets one unit about it.
 Axis round_axis(const std::string& label, const Range& range, int intervals);
 
+/// An axis of powers of ten for a range of decimal logarithms, its ends on ticks; at most about ten of them are named.
+Axis decade_axis(const std::string& label, const Range& logarithms);
+
 /// Run-years 1 to `years`, with half a year of room at either end; year 1, the last one and round ones are named.
 Axis run_year_axis(int years);
 

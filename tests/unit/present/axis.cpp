@@ -60,3 +60,11 @@ TEST_CASE("Run-years are named by the first, the last and round ones between") {
   CHECK(labels(run_year_axis(25)) == std::vector<std::string>{"1", "5", "10", "15", "20", "25"});
   CHECK(labels(run_year_axis(27)) == std::vector<std::string>{"1", "5", "10", "15", "20", "27"});
 }
+
+TEST_CASE("A logarithmic axis runs over whole powers of ten and names them as numbers") {
+  const Axis axis = decade_axis("time [h]", range_of(-1.5, 2.2));
+  CHECK(axis.from == -2);
+  CHECK(axis.to == 3);
+  CHECK(labels(axis) == std::vector<std::string>{"0.01", "0.1", "1", "10", "100", "1000"});
+  CHECK(decade_axis("", range_of(0.3, 0.3)).to == 1);
+}

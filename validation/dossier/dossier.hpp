@@ -1,0 +1,50 @@
+#pragma once
+
+#include <filesystem>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "validation/rig/entry.hpp"
+
+namespace stillground::validation {
+
+/// All entries by topic, within a topic by the check's name and in the check's own order.
+using Dossier = std::map<Topic, std::vector<Entry>>;
+
+/// Reads every .json that the checks left in `folder`. Throws std::runtime_error if there is none, or if two entries
+/// share an id.
+Dossier read_dossier(const std::filesystem::path& folder);
+
+/// What the whole comes to.
+struct Sums {
+  std::size_t entries = 0;
+  std::size_t rows = 0;
+  std::size_t missed = 0;
+  std::size_t known = 0;
+};
+Sums sums(const Dossier& dossier);
+
+/// "finite-line-wall: 15 comparisons, 0 missed, 0 known to miss".
+std::string summary(const Entry& entry);
+
+/// A row's cells for people: at, reference, ours, miss, allowed. Misses below 1e-9 are round-off and say so, so that
+/// the text does not change with a compiler's last bits.
+struct RowText {
+  std::string at, reference, ours, miss, allowed;
+};
+RowText row_text(const Row& row);
+
+/// The list that is committed, so that a changed figure shows in review.
+std::string markdown(const Dossier& dossier);
+
+/// The page that a reviewer reads: one self-contained HTML file with its pictures inside.
+std::string page(const Dossier& dossier);
+
+/// A plot as SVG; `id` is unique in the page.
+std::string picture(const Plot& plot, const std::string& id);
+
+/// What of `dossier` the committed list does not say, one line an entry; empty if it says all of it.
+std::vector<std::string> not_in_list(const Dossier& dossier, const std::string& list);
+
+}  // namespace stillground::validation
