@@ -13,6 +13,7 @@
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
 #include "validation/rig/growing_steps.hpp"
+#include "validation/rig/traces.hpp"
 
 using namespace stillground;
 
@@ -68,12 +69,15 @@ void compare(const std::vector<std::map<std::string, std::string>>& rows, valida
   validation::GrowingSteps steps(assembly.problem, task, run::initial_state(assembly.problem));
   std::vector<double> times;
   for (const auto& row : rows) times.push_back(std::stod(row.at("years")) * seconds_per_year);
+  validation::Traces traces;
   std::size_t next = 0;
   steps.march(times, 600, 86400, [&](double) {
     const double ours = (steps.meeting().eft + steps.meeting().lft) / 2 - 283.15;
     claim.relative(fmt::format("{} years", rows[next].at("years")), std::stod(rows[next].at("rise")), ours, 0.003);
+    traces.add("fluid", std::stod(rows[next].at("years")), std::stod(rows[next].at("rise")), ours);
     ++next;
   });
+  claim.plot(traces.on({"Rise of the fluid", "years", "rise [K]", true, false, {}}));
 }
 
 }  // namespace

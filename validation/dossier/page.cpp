@@ -32,6 +32,12 @@ std::string style() {
       present::ink, present::deep_pine, present::grid_ink, present::quiet_ink, present::limit_ink, present::clay);
 }
 
+/// A sentence starts with a capital; claims are written without one, so that they can stand inside another.
+std::string sentence(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return xml_text(text);
+}
+
 /// How much of what is allowed the largest miss takes, as a bar with its figure.
 std::string share(const Verdict& v) {
   const double percent = 100 * v.worst;
@@ -55,10 +61,30 @@ std::string overview(const Dossier& dossier) {
       const Verdict v = verdict(entry);
       text += fmt::format(
           "<tr><td><a href=\"#{}\">{}</a></td><td>{}</td><td class=\"n\">{}</td><td>{}</td><td>{}</td></tr>\n",
-          entry.heading.id, xml_text(entry.heading.claim), mark(entry.heading.origin), v.rows, outcome(v), share(v));
+          entry.heading.id, sentence(entry.heading.claim), mark(entry.heading.origin), v.rows, outcome(v), share(v));
     }
   }
   return text + "</tbody></table>\n";
+}
+
+std::string known_misses(const Dossier& dossier) {
+  std::string rows;
+  for (const auto& [topic, entries] : dossier) {
+    for (const Entry& entry : entries) {
+      for (const Row& row : entry.rows) {
+        if (!row.known) continue;
+        const RowText cells = row_text(row);
+        rows += fmt::format(
+            "<tr><td><a href=\"#{0}\">{0}</a></td><td>{1}</td><td class=\"n\">{2}</td><td class=\"n\">{3}</td>"
+            "<td>{4}</td></tr>\n",
+            entry.heading.id, xml_text(cells.at), cells.miss, cells.allowed, xml_text(row.known->reason));
+      }
+    }
+  }
+  if (rows.empty()) return "<p>None.</p>\n";
+  return "<table><thead><tr><th>entry</th><th>at</th><th class=\"n\">miss</th><th class=\"n\">allowed</th>"
+         "<th>reason</th></tr></thead><tbody>\n" +
+         rows + "</tbody></table>\n";
 }
 
 std::string row_html(const Row& row) {
@@ -88,7 +114,7 @@ std::string section(const Entry& entry) {
       "<h3 id=\"{0}\">{1}</h3>\n<div class=\"id\">{0} · {2}</div>\n<dl><dt>against</dt><dd>{3}: {4}</dd>"
       "<dt>set-up</dt><dd>{5}</dd><dt>tolerance</dt><dd>{6}</dd><dt>largest miss</dt><dd>{7} of what is allowed</dd>"
       "</dl>\n",
-      h.id, xml_text(h.claim), outcome(verdict(entry)), mark(h.origin), xml_text(h.source), xml_text(h.setup),
+      h.id, sentence(h.claim), outcome(verdict(entry)), mark(h.origin), xml_text(h.source), xml_text(h.setup),
       xml_text(h.tolerance), share(verdict(entry)));
   for (std::size_t i = 0; i < entry.plots.size(); ++i) {
     text += picture(entry.plots[i], fmt::format("{}-{}", h.id, i + 1));
@@ -106,8 +132,9 @@ std::string page(const Dossier& dossier) {
       "<h1>stillground: the dossier</h1>\n<p>What the engine says of the physics, each claim against something outside "
       "it. {} entries, {} comparisons, {} missed, {} known to miss. A known miss has its reason and a bound; the "
       "dossier "
-      "fails if one gets worse, or if it is cured and still listed. Made by <code>validation/run</code>.</p>\n{}",
-      style(), all.entries, all.rows, all.missed, all.known, overview(dossier));
+      "fails if one gets worse, or if it is cured and still listed. Made by <code>validation/run</code>.</p>\n{}"
+      "<h2>Known misses</h2>\n{}",
+      style(), all.entries, all.rows, all.missed, all.known, overview(dossier), known_misses(dossier));
   for (const auto& [topic, entries] : dossier) {
     text += fmt::format("<h2>{}</h2>\n", title(topic));
     for (const Entry& entry : entries) text += section(entry);

@@ -44,7 +44,9 @@ std::string picture(const Plot& plot, const std::string& id) {
   }
   panel.x = axis(plot.x, plot.log_x, xs);
   panel.y = axis(plot.y, plot.log_y, ys);
-  return present::svg({id, plot.title, {}, plot.title + ": " + plot.y + " against " + plot.x, {panel}});
+  const std::vector<std::string> key =
+      references > 0 ? std::vector<std::string>{"Marks: the reference. Lines: ours."} : std::vector<std::string>{};
+  return present::svg({id, plot.title, key, plot.title + ": " + plot.y + " against " + plot.x, {panel}});
 }
 
 }  // namespace stillground::validation

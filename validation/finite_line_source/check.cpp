@@ -8,6 +8,7 @@
 #include "engine/run/assembly.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
+#include "validation/rig/traces.hpp"
 #include "validation/rig/uniform_bore.hpp"
 
 using namespace stillground;
@@ -43,6 +44,7 @@ int main(int argc, char** argv) {
   }
   std::vector<double> times;
   for (const auto& [time, rows] : by_time) times.push_back(time);
+  validation::Traces traces;
   bore.march(times, 60, 86400, [&](double time) {
     for (const auto& row : by_time[time]) {
       const double r = std::stod(row.at("r_over_H")) * h;
@@ -50,6 +52,9 @@ int main(int argc, char** argv) {
       const bool wall = r == radius;
       if (!wall && (r < 1 || g < 0.3)) continue;
       const double ours = 2 * std::numbers::pi * k * (wall ? bore.at_wall() : bore.at_distance(r));
+      if (wall || r == 3 || r == 10) {
+        traces.add(wall ? "wall" : fmt::format("{:g} m off", r), std::stod(row.at("ln_t_over_ts")), g, ours);
+      }
       const std::string at = fmt::format("r = {:.3g} m, ln(t/ts) = {}", r, row.at("ln_t_over_ts"));
       if (wall) {
         at_wall.relative(at, g, ours, 0.001);
@@ -58,5 +63,6 @@ int main(int argc, char** argv) {
       }
     }
   });
+  at_wall.plot(traces.on({"Rise at the wall and beside it", "ln(t/ts)", "g = 2 pi k rise/q'", false, false, {}}));
   return check.finish();
 }

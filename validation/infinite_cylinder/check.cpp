@@ -9,6 +9,7 @@
 #include "engine/run/assembly.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
+#include "validation/rig/traces.hpp"
 #include "validation/rig/uniform_bore.hpp"
 
 using namespace stillground;
@@ -50,12 +51,14 @@ int main(int argc, char** argv) {
   }
   std::vector<double> times;
   for (const auto& [time, rows] : by_time) times.push_back(time);
+  validation::Traces traces;
   bore.march(times, 30, 86400, [&](double time) {
     for (const auto& row : by_time[time]) {
       const double p = std::stod(row.at("p"));
       const double g = std::stod(row.at("G"));
       if (p != 1 && (g < 0.01 || p * radius > 30)) continue;
       const double ours = 2.0 * (p == 1 ? bore.at_wall(middle) : bore.at_distance(p * radius, middle));
+      if (p == 1 || p == 2 || p == 5) traces.add(fmt::format("p = {:g}", p), std::stod(row.at("Fo")), g, ours);
       const std::string at = fmt::format("Fo = {}, p = {:g}", row.at("Fo"), p);
       if (early_fronts.contains({std::stod(row.at("Fo")), p})) {
         beyond.known_miss(at, g, ours, 0.005, 0.02,
@@ -65,5 +68,6 @@ int main(int argc, char** argv) {
       }
     }
   });
+  at_wall.plot(traces.on({"The first hours and days", "Fo = a t/r_b^2", "G = k rise/q'", true, false, {}}));
   return check.finish();
 }
