@@ -1,0 +1,38 @@
+#include "validation/rig/worst_case.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <stdexcept>
+
+namespace stillground::validation {
+
+void WorstCase::compare(const std::string& where, double reference, double ours) {
+  keep(where, reference, ours, std::abs(ours / reference - 1));
+}
+
+void WorstCase::compare_absolute(const std::string& where, double reference, double ours) {
+  is_relative_ = false;
+  keep(where, reference, ours, std::abs(ours - reference));
+}
+
+void WorstCase::keep(const std::string& where, double reference, double ours, double miss) {
+  ++count_;
+  if (std::isnan(miss_) || miss <= miss_) return;
+  where_ = where;
+  reference_ = reference;
+  ours_ = ours;
+  miss_ = miss;
+}
+
+void WorstCase::row(Claim& claim, const std::string& family, double allowed) const {
+  if (count_ == 0) throw std::runtime_error("nothing was compared: " + family);
+  const std::string at = fmt::format("{}: worst of {}, {}", family, count_, where_);
+  if (is_relative_) {
+    claim.relative(at, reference_, ours_, allowed);
+  } else {
+    claim.absolute(at, reference_, ours_, allowed);
+  }
+}
+
+}  // namespace stillground::validation
