@@ -1,0 +1,98 @@
+#include "validation/rig/steady_bore.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "engine/march/radial.hpp"
+#include "engine/run/assembly.hpp"
+#include "engine/run/observe.hpp"
+
+namespace stillground::validation {
+
+namespace {
+
+constexpr double top = 2;  // [m]
+
+/// The engine's own grid for a bore of this depth, in ground that holds the wall.
+march::Problem lone_problem(const SteadyBore::Make& make) {
+  const bool cold = make.wall == WallHeld::at_one_temperature;
+  const model::Solid ground = cold ? model::Solid{1e9, 1e18} : model::Solid{1e-3, 2e6};
+  model::Scenario s;
+  s.ground.layers = {{std::numeric_limits<double>::infinity(), "holds the wall", ground}};
+  s.ground.undisturbed = model::MeanOverBore{0};
+  s.bore.top = top;
+  s.bore.depth = make.depth;
+  s.bore.diameter = 0.15;
+  s.bore.loop = model::SingleU{0.08};
+  s.bore.pipe = {"", 0.0422, 0.00383, 0.42, 1.9e6, 0};
+  s.bore.grout = {"", {1.6, 3.0e6}};
+  s.layout = model::Grid{1, 1, 6};
+  s.flow = {0.3e-3, model::Flow::Amount::per_bore, model::Flow::Runs::always};
+  s.loads = model::ConstantGroundLoad{1};
+  s.run.years = 1;
+  s.run.grid = make.grid;
+  march::Problem problem = run::assemble(s).problem;
+  std::fill(problem.axial.begin(), problem.axial.end(), 0.0);
+  return problem;
+}
+
+std::vector<bore::Network> networks(const march::Problem& problem, const SteadyBore::Make& make) {
+  std::vector<bore::Network> all;
+  const auto shares = static_cast<double>(make.parts.size());
+  for (const double z : problem.grid.z) {
+    const double share = std::clamp((z - top) / make.depth * shares, 0.0, shares - 1);
+    all.push_back(bore::make_network(make.parts[static_cast<std::size_t>(share)]));
+  }
+  return all;
+}
+
+}  // namespace
+
+SteadyBore::SteadyBore(const Make& make)
+    : depth_(make.depth),
+      problem_(lone_problem(make)),
+      regime_{1, make.heat_rate, networks(problem_, make)},
+      task_{{0, 0, 0, heat()}, &regime_},
+      steps_(problem_, task_, run::initial_state(problem_)) {
+  // Twenty steps beside which everything is fast: the pair is L-stable, what has not settled is damped out. Ground of
+  // even heat warms on for ever; once its outer edge has the news (R^2/a = 2e14 s) everything rises alike, and so
+  // slowly that grout takes up 1e-7 of the heat.
+  const double settled = make.wall == WallHeld::at_one_temperature ? 1e8 : 2e15;
+  steps_.march({settled}, settled / 20, settled, [](double) {});
+}
+
+std::vector<double> SteadyBore::walls() const {
+  std::vector<double> all;
+  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
+    const double first_node = steps_.state().y[march::rows::ground * problem_.row() + k];
+    const double to_node = march::wall_to_first_node(problem_.grid, problem_.grid.solid[k].conductivity);
+    all.push_back(first_node + steps_.wall_heat()[k] * to_node);
+  }
+  return all;
+}
+
+double SteadyBore::mean_wall() const {
+  const auto wall = walls();
+  double sum = 0;
+  for (std::size_t n = 0; n < wall.size(); ++n) sum += wall[n] * problem_.grid.height(problem_.groups[0].first + n);
+  return sum / depth_;
+}
+
+double SteadyBore::effective_resistance() const {
+  return ((inlet() + outlet()) / 2 - mean_wall()) / heat_per_length;
+}
+
+std::vector<SteadyBore::Passage> SteadyBore::passages() const {
+  const march::Group& group = problem_.groups[0];
+  const double* down = steps_.state().y.data() + march::rows::down * problem_.row();
+  const double* up = steps_.state().y.data() + march::rows::up * problem_.row();
+  std::vector<Passage> all;
+  for (std::size_t k = group.first; k <= group.past; ++k) {
+    const double from_above = k == group.first ? inlet() : down[k - 1];
+    const double from_below = k == group.past ? down[k - 1] : up[k];  // at the toe the streams are one
+    all.push_back({problem_.grid.z_faces[k] - top, from_above, from_below});
+  }
+  return all;
+}
+
+}  // namespace stillground::validation
