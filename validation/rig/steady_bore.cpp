@@ -18,7 +18,13 @@ march::Problem lone_problem(const SteadyBore::Make& make) {
   const bool cold = make.wall == WallHeld::at_one_temperature;
   const model::Solid ground = cold ? model::Solid{1e9, 1e18} : model::Solid{1e-3, 2e6};
   model::Scenario s;
-  s.ground.layers = {{std::numeric_limits<double>::infinity(), "holds the wall", ground}};
+  // Networks change where the ground does: a face lies there.
+  const std::size_t shares = make.parts.size();
+  for (std::size_t n = 1; n < shares; ++n) {
+    const double bottom = top + make.depth * static_cast<double>(n) / static_cast<double>(shares);
+    s.ground.layers.push_back({bottom, "holds the wall", ground});
+  }
+  s.ground.layers.push_back({std::numeric_limits<double>::infinity(), "holds the wall", ground});
   s.ground.undisturbed = model::MeanOverBore{0};
   s.bore.top = top;
   s.bore.depth = make.depth;
