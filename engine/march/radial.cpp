@@ -43,13 +43,16 @@ RadialFactors::RadialFactors(const Problem& problem, double kappa)
       carry_(nr_ * row_),
       drop_(nr_ * row_),
       wall_response_(row_) {
+  std::vector<double> conductance, area;  // logarithms once a ring, not once a cell
+  for (std::size_t i = 0; i + 1 < nr_; ++i) conductance.push_back(unit_conductance(problem.grid, i));
+  for (std::size_t i = 0; i < nr_; ++i) area.push_back(problem.grid.ring_area(i));
   for (std::size_t k = 0; k < problem.nz(); ++k) {
     const model::Solid& solid = problem.grid.solid[k];
     double outer_drop = 1;  // adiabatic outer edge: no heat whatever the factor
     for (std::size_t i = nr_; i-- > 0;) {
-      const double per_capacity = kappa / (solid.heat_capacity * problem.grid.ring_area(i));
-      const double outward = i + 1 < nr_ ? solid.conductivity * unit_conductance(problem.grid, i) : 0.0;
-      const double inward = i > 0 ? solid.conductivity * unit_conductance(problem.grid, i - 1) : 0.0;
+      const double per_capacity = kappa / (solid.heat_capacity * area[i]);
+      const double outward = i + 1 < nr_ ? solid.conductivity * conductance[i] : 0.0;
+      const double inward = i > 0 ? solid.conductivity * conductance[i - 1] : 0.0;
       const double pivot = 1 + per_capacity * (inward + outward * (1 - outer_drop));
       const std::size_t at = i * row_ + k;
       inverse_[at] = 1 / pivot;

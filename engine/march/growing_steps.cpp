@@ -1,0 +1,64 @@
+#include "engine/march/growing_steps.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "engine/march/ambient.hpp"
+#include "engine/march/tableau.hpp"
+
+namespace stillground::march {
+
+GrowingSteps::GrowingSteps(const Problem& problem, const Task& task, State state)
+    : problem_(problem),
+      task_(task),
+      state_(std::move(state)),
+      axial_(problem),
+      first_rate_(problem.size()),
+      second_rate_(problem.size()),
+      known_(problem.size()),
+      stage_(problem.size()) {}
+
+void GrowingSteps::axial_rate(const Vector& y, Vector& rate) const {
+  for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
+    axial_.rate(y.data() + g * problem_.block(), rate.data() + g * problem_.block());
+  }
+}
+
+void GrowingSteps::step(double h) {
+  using ars222::delta, ars222::gamma;
+  if (problem_.bores() > 1 && state_.time + h - state_.refreshed > problem_.refresh) {
+    refresh_neighbours(problem_, state_, workers_);
+  }
+  if (!solver_ || solved_ != h) solver_.emplace(problem_, gamma * h, workers_);
+  solved_ = h;
+  const auto solve = [&](double c, Vector& y) {
+    return solver_->solve(
+        state_, state_.time + c * h, task_, [&](std::size_t g) { return y.data() + g * problem_.block(); },
+        [](std::size_t) {});
+  };
+  Vector& y = state_.y;
+  axial_rate(y, first_rate_);
+  for (std::size_t i = 0; i < y.size(); ++i) stage_[i] = known_[i] = y[i] + gamma * h * first_rate_[i];
+  solve(gamma, stage_);
+  axial_rate(stage_, second_rate_);
+  for (std::size_t i = 0; i < y.size(); ++i) {
+    y[i] +=
+        h * (delta * first_rate_[i] + (1 - delta) * second_rate_[i]) + (1 - gamma) / gamma * (stage_[i] - known_[i]);
+  }
+  meeting_ = solve(1, y);
+  state_.time += h;
+}
+
+void GrowingSteps::march(const std::vector<double>& times, double first_step, double longest_step,
+                         const std::function<void(double)>& at, double part) {
+  for (const double target : times) {
+    while (state_.time < target) {
+      const double wanted = std::clamp(state_.time * part, first_step, longest_step);
+      const double left = target - state_.time;
+      step(left <= wanted * 1.5 ? left : wanted);
+    }
+    at(state_.time);
+  }
+}
+
+}  // namespace stillground::march

@@ -1,0 +1,48 @@
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "engine/march/radial.hpp"
+#include "engine/march/stage.hpp"
+
+namespace stillground::march {
+
+/// Marches a problem under one constant task by ARS(2,2,2) with steps that grow with the time gone by: decades in
+/// thousands of steps or fewer. The engine's own stage solver, axial operator and neighbours' sum (which is formed at
+/// least every problem.refresh); only the clock is another than that of a run.
+class GrowingSteps {
+ public:
+  /// `problem` and `task` must outlive it; `state` starts at time 0.
+  GrowingSteps(const Problem& problem, const Task& task, State state);
+
+  /// Goes on to each of `times` [s] (rising), hit exactly, and calls at(time) there. Steps are `part` of the time gone
+  /// by, 0 < part < 1, between `first_step` and `longest_step` [s]; the caller keeps the latter within what the
+  /// explicit axial conduction bears (ground::stiffest_axial_rate).
+  void march(const std::vector<double>& times, double first_step, double longest_step,
+             const std::function<void(double)>& at, double part = 0.02);
+
+  const State& state() const { return state_; }
+  const loop::Meeting& meeting() const { return meeting_; }         ///< at the end of the last step
+  const Vector& wall_heat() const { return solver_->wall_heat(); }  ///< the same [W/m], [group][z]; after a first step
+
+  GrowingSteps(const GrowingSteps&) = delete;
+  GrowingSteps& operator=(const GrowingSteps&) = delete;
+
+ private:
+  void step(double h);
+  void axial_rate(const Vector& y, Vector& rate) const;
+
+  const Problem& problem_;
+  const Task& task_;
+  State state_;
+  Workers workers_{1};
+  AxialFactors axial_;
+  std::optional<StageSolver> solver_;  // of steps of solved_ [s]
+  double solved_ = 0;
+  Vector first_rate_, second_rate_, known_, stage_;
+  loop::Meeting meeting_;
+};
+
+}  // namespace stillground::march
