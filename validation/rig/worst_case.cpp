@@ -25,14 +25,22 @@ void WorstCase::keep(const std::string& where, double reference, double ours, do
   miss_ = miss;
 }
 
-void WorstCase::row(Claim& claim, const std::string& family, double allowed) const {
+std::string WorstCase::title(const std::string& family) const {
   if (count_ == 0) throw std::runtime_error("nothing was compared: " + family);
-  const std::string at = fmt::format("{}: worst of {}, {}", family, count_, where_);
+  return fmt::format("{}: worst of {}, {}", family, count_, where_);
+}
+
+void WorstCase::row(Claim& claim, const std::string& family, double allowed) const {
   if (is_relative_) {
-    claim.relative(at, reference_, ours_, allowed);
+    claim.relative(title(family), reference_, ours_, allowed);
   } else {
-    claim.absolute(at, reference_, ours_, allowed);
+    claim.absolute(title(family), reference_, ours_, allowed);
   }
+}
+
+void WorstCase::known_row(Claim& claim, const std::string& family, double allowed, double bound,
+                          const std::string& reason) const {
+  claim.known_miss(title(family), reference_, ours_, allowed, bound, reason);
 }
 
 }  // namespace stillground::validation
