@@ -40,7 +40,11 @@ void WorstCase::row(Claim& claim, const std::string& family, double allowed) con
 
 void WorstCase::known_row(Claim& claim, const std::string& family, double allowed, double bound,
                           const std::string& reason) const {
-  claim.known_miss(title(family), reference_, ours_, allowed, bound, reason);
+  if (is_relative_) {
+    claim.known_miss(title(family), reference_, ours_, allowed, bound, reason);
+  } else {
+    claim.known_absolute_miss(title(family), reference_, ours_, allowed, bound, reason);
+  }
 }
 
 }  // namespace stillground::validation

@@ -18,7 +18,7 @@ class WorstCase {
   /// Adds the row "FAMILY: worst of N, WHERE" to the claim, in the way in which the family was compared.
   void row(Claim& claim, const std::string& family, double allowed) const;
 
-  /// The same of a family that is known to miss (see Claim::known_miss). Only of relative comparisons.
+  /// The same of a family that is known to miss (see Claim::known_miss).
   void known_row(Claim& claim, const std::string& family, double allowed, double bound,
                  const std::string& reason) const;
 
