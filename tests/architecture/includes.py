@@ -81,6 +81,8 @@ def permitted(here):
 
 def is_fine(here, quote, target):
     if quote == '"':
+        if here == "validation" and target.startswith("tests/"):
+            return True  # checks and tests share their invented sites; the oracle shares nothing
         return room(target) in permitted(here)
     return all(here in homes.split() for library, homes in HOMES.items() if re.match(library, target))
 
