@@ -63,6 +63,15 @@ void add_heat(ordered_json& j, const run::Plan& plan) {
   j["heat_to_ground"] = quantity(plan.heat_to_ground, "J");
 }
 
+ordered_json eft_error(const record::ErrorEstimate& error) {
+  ordered_json e;
+  e["total"] = quantity(error.total, "K");
+  e["step"] = quantity(error.step, "K");
+  e["grid"] = quantity(error.grid, "K");
+  e["refresh"] = quantity(error.refresh, "K");
+  return e;
+}
+
 }  // namespace
 
 std::string plan_json(const run::Plan& plan) {
@@ -74,6 +83,7 @@ std::string plan_json(const run::Plan& plan) {
   add_field(j, plan);
   add_cells(j, plan);
   add_heat(j, plan);
+  j["eft_error_estimate"] = eft_error(plan.eft_error);
   j["flow_cases"] = ordered_json::array();
   for (const auto& flow : plan.flow_cases) j["flow_cases"].push_back(flow_case(flow));
   j["expected_time"] = quantity(plan.expected_seconds, "s");

@@ -61,6 +61,13 @@ std::string grid(const run::Plan& plan) {
                                   plan.grid_depth));
 }
 
+std::string numerics(const run::Plan& plan) {
+  const auto& error = plan.eft_error;
+  return line("numerics", fmt::format("an hour's EFT errs by at most about {:.2f} K (step {:.3f}, grid {:.3f}, refresh "
+                                      "{:.3f})",
+                                      error.total, error.step, error.grid, error.refresh));
+}
+
 std::string flow_table(const run::Plan& plan) {
   if (plan.flow_cases.empty()) return "";
   std::string text = fmt::format("\nResistances [K m/W]\n  {:28}{:>10}  {:14}{:>9}{:>9}{:>11}\n", "", "Reynolds",
@@ -84,6 +91,7 @@ std::string warnings(const run::Plan& plan) {
 std::string plan_text(const run::Plan& plan, int threads) {
   const std::string on = threads > 0 ? fmt::format("{} threads", threads) : std::string("all threads");
   return fmt::format("{}\n", plan.title) + when(plan) + field(plan) + materials(plan) + heat(plan) + grid(plan) +
+         numerics(plan) +
          line("a run takes", fmt::format("about {} on {}, and {:.0f} MB of disk", duration_text(plan.expected_seconds),
                                          on, std::ceil(plan.expected_bytes / 1e6))) +
          flow_table(plan) + warnings(plan);

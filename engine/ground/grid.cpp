@@ -102,6 +102,14 @@ const model::Solid& solid_at(double z, const std::vector<model::Layer>& layers) 
 
 }  // namespace
 
+GridSpec refined(GridSpec spec, double radial, double axial) {
+  spec.radial_cells = std::max(4, static_cast<int>(std::lround(spec.radial_cells * radial)));
+  spec.end_cell /= axial;
+  spec.growth = std::pow(spec.growth, 1 / axial);
+  spec.largest_cell /= axial;
+  return spec;
+}
+
 double Grid::ring_area(std::size_t i) const {
   return std::numbers::pi * (r_faces[i + 1] - r_faces[i]) * (r_faces[i + 1] + r_faces[i]);
 }

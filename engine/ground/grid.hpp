@@ -24,6 +24,10 @@ struct GridSpec {
   double bottom_margin = 0;  ///< from the deepest toe to the grid's bottom [m]
 };
 
+/// The same ground cut finer: `radial` times as many rings, cells of 1/`axial` the height everywhere. Factors below 1
+/// cut it coarser.
+GridSpec refined(GridSpec spec, double radial, double axial);
+
 /// The (r, z) finite-volume grid that every group of the field uses: rings about the bore, layers of the ground.
 struct Grid {
   std::vector<double> r_faces;      ///< nr + 1, from the bore wall out [m]; equal ratios

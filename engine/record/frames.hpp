@@ -64,6 +64,15 @@ struct LimitRow {
   double value = 0;      ///< [K]
 };
 
+/// How far an hourly EFT may be off for numerical reasons, as estimated before the run: largest absolute error over the
+/// hours with flow [K].
+struct ErrorEstimate {
+  double step = 0;     ///< by the time step
+  double grid = 0;     ///< by the cells
+  double refresh = 0;  ///< by the interval between two sums over the neighbours
+  double total = 0;    ///< by all of them at once
+};
+
 /// All that is known before the first step.
 struct Header {
   std::string title;
@@ -73,7 +82,8 @@ struct Header {
   std::string build;  ///< compiler and flags
   Date start;         ///< midnight
   int years = 0;
-  double step = 0;     ///< [s]
+  double step = 0;  ///< [s]
+  ErrorEstimate eft_error;
   std::string fields;  ///< "monthly", "yearly", "none"
   bool has_heat_pump = false;
   double drill_length = 0;         ///< metres to drill, as the scenario counts them [m]

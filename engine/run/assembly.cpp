@@ -17,7 +17,7 @@ namespace stillground::run {
 
 namespace {
 
-ground::GridSpec grid_spec(const model::Scenario& scenario, const std::vector<model::BoreSite>& bores) {
+ground::GridSpec choose_grid(const model::Scenario& scenario, const std::vector<model::BoreSite>& bores) {
   const model::GridChoice& choice = scenario.run.grid;
   const bool fine = choice.level == model::GridChoice::Level::fine;
   double alpha = 0;
@@ -102,20 +102,21 @@ double stage_gain(const march::Problem& problem, const march::FlowRegime& regime
 }
 
 /// Field and heat pump meet in one point as long as the rejected heat does not rise faster with EFT than the field can
-/// carry it off within a stage: Q' < m c (1 - gain)/gain.
+/// carry it off within a stage: Q' gain < m c (1 - gain). At short steps hardly anything comes back within a stage and
+/// the gain may be a shade below zero (a leg's warmth reaches the other through the grout): no slope is too steep then.
 void check_cop_slopes(const model::Scenario& scenario, const Assembly& assembly) {
   const double rise = loop::steepest_rise(assembly.problem.pumps, assembly.loads.cooling_peak());
   if (rise == 0) return;
   Regimes regimes(scenario, assembly.fluid, assembly.problem.grid);
   const march::FlowRegime& regime = regimes.flowing(assembly.fluid.reference).march;
   const double gain = stage_gain(assembly.problem, regime);
-  const double carried = regime.heat_rate * assembly.problem.bores() * (1 - gain) / gain;
-  if (rise >= carried) {
+  const double carried = regime.heat_rate * assembly.problem.bores() * (1 - gain);
+  if (rise * gain >= carried) {
     throw InputError(
         scenario.place("heat_pump.cooling_cop"), "heat_pump.cooling_cop",
         fmt::format("falls so steeply that at the peak load the rejected heat would rise by {:.0f} W per K of EFT, "
                     "while the field carries off {:.0f} W per K; give a flatter curve, more flow or more bores",
-                    rise, carried));
+                    rise, carried / gain));
   }
 }
 
@@ -160,7 +161,8 @@ Assembly assemble(const model::Scenario& scenario) {
       scenario.run.groups == model::Run::Groups::none ? field::lone_groups(bores.size()) : field::equal_groups(bores);
   std::vector<ground::Reach> reaches;
   for (const auto& bore : bores) reaches.push_back(reach_of(bore));
-  const ground::Grid grid = ground::make_grid(grid_spec(scenario, bores), scenario.ground.layers, reaches);
+  const ground::GridSpec spec = choose_grid(scenario, bores);
+  const ground::Grid grid = ground::make_grid(spec, scenario.ground.layers, reaches);
 
   std::vector<Warning> warnings;
   const double film = surface_film(scenario);
@@ -180,6 +182,7 @@ Assembly assemble(const model::Scenario& scenario) {
   Assembly assembly{scenario,
                     std::move(bores),
                     std::move(groups),
+                    spec,
                     std::move(problem),
                     loop::LoadSeries(scenario.loads, hour_of_year(scenario.run.start)),
                     fluid,

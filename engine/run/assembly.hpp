@@ -19,6 +19,7 @@ struct Assembly {
   const model::Scenario& scenario;
   std::vector<model::BoreSite> bores;
   field::Groups groups;
+  ground::GridSpec grid_spec;  ///< what the problem's grid was made from
   march::Problem problem;
   loop::LoadSeries loads;
   LoopFluid fluid;

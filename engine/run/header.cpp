@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "engine/base/version.hpp"
+#include "engine/run/error_estimate.hpp"
 
 namespace stillground::run {
 
@@ -86,6 +87,7 @@ record::Header make_header(const Assembly& assembly, const std::vector<Warning>&
   header.start = scenario.run.start;
   header.years = scenario.run.years;
   header.step = assembly.problem.step;
+  header.eft_error = estimate_errors(assembly);
   header.fields = fields(scenario.fields);
   header.has_heat_pump = scenario.heat_pump.has_value();
   header.drill_length = drill_length(assembly);

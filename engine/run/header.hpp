@@ -5,7 +5,8 @@
 
 namespace stillground::run {
 
-/// Everything about the run that is known before its first step, as the result file carries it.
+/// Everything about the run that is known before its first step, as the result file carries it; the error estimate is
+/// made here.
 record::Header make_header(const Assembly& assembly, const std::vector<Warning>& warnings);
 
 /// Warnings as the result keeps them: files by name, without the folders of the machine that ran.

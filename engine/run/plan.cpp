@@ -10,6 +10,7 @@
 #include "engine/bore/resistance.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/materials/fluid.hpp"
+#include "engine/run/error_estimate.hpp"
 #include "engine/run/run.hpp"
 #include "engine/run/simulation.hpp"
 #include "engine/run/warnings.hpp"
@@ -142,6 +143,7 @@ Plan check(const model::Scenario& scenario, int threads) {
   describe_ground(assembly, plan);
   describe_loads(assembly, plan);
   describe_flow(assembly, plan);
+  plan.eft_error = estimate_errors(assembly);
   plan.expected_seconds = trial_seconds(assembly, threads);
   plan.expected_bytes = result_bytes(assembly);
   return plan;

@@ -9,6 +9,7 @@
 #include "engine/base/calendar.hpp"
 #include "engine/base/errors.hpp"
 #include "engine/model/scenario.hpp"
+#include "engine/record/frames.hpp"
 
 namespace stillground::run {
 
@@ -73,8 +74,9 @@ struct Plan {
   double heating = 0, cooling = 0;            ///< yearly building heat of the first run-year [J]; 0 without a building
   double heating_peak = 0, cooling_peak = 0;  ///< [W]
   std::vector<FlowCase> flow_cases;
-  double expected_seconds = 0;  ///< wall time on `threads` threads, from a short trial march on this machine
-  double expected_bytes = 0;    ///< of the result file
+  record::ErrorEstimate eft_error;  ///< see run/error_estimate.hpp
+  double expected_seconds = 0;      ///< wall time on `threads` threads, from a short trial march on this machine
+  double expected_bytes = 0;        ///< of the result file
   std::vector<Warning> warnings;
 };
 

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
@@ -13,7 +14,7 @@ TEST_CASE("check tells what would be run and leaves nothing behind") {
   CHECK(outcome.status == 0);
   CHECK_THAT(outcome.out, Contains("Two bores for the tests") && Contains("2027-07-01 to 2029-07-01, 2 years") &&
                               Contains("2 bores, 6.00 m apart") && Contains("120.0 m active, 123.0 m to drill") &&
-                              Contains("turbulent"));
+                              Contains("turbulent") && Contains("an hour's EFT errs by at most about 0.0"));
   CHECK_FALSE(std::filesystem::exists(pair.folder / "pair.h5"));
 }
 
@@ -31,6 +32,14 @@ TEST_CASE("check --json says the same to machines, each quantity with its units"
   CHECK(plan["heating"]["value"] == Approx(4000.0 * 3600 * 12 * 205).epsilon(1e-12));
   CHECK(plan["heating_peak"]["value"] == 4000);
   CHECK(plan["warnings"].is_array());
+  const auto& error = plan["eft_error_estimate"];
+  const auto part = [&](const char* name) { return error[name]["value"].get<double>(); };
+  CHECK(error["total"]["units"] == "K");
+  CHECK(part("step") > 0);
+  CHECK(part("grid") > 0);
+  CHECK(part("refresh") > 0);
+  CHECK(part("total") >= std::max({part("step"), part("grid"), part("refresh")}));
+  CHECK(part("total") <= part("step") + part("grid") + part("refresh") + 1e-12);
 }
 
 TEST_CASE("check refuses what run would refuse, in the same words") {

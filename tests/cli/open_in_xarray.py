@@ -90,6 +90,9 @@ def names_and_units(ds):
     check(int(ds.attrs["complete"]) == 1 and ds.attrs["Conventions"].startswith("CF-"), "complete, and CF")
     for text in ("limits", "warnings", "march_warnings", "inputs"):
         json.loads(ds.attrs[text])
+    total, *parts = (float(ds.attrs["eft_error_estimate" + part]) for part in ("", "_step", "_grid", "_refresh"))
+    adds_up = max(parts) <= total <= sum(parts) * (1 + 1e-12)
+    check(adds_up and ds.attrs["eft_error_estimate_units"] == "K", f"eft is said to be right to {total:.3f} K, of which {parts}")
     check(isinstance(ds.attrs["scenario"], str) and ds.attrs["scenario"] != "", "the scenario's text is there")
 
 

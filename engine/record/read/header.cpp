@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <limits>
 #include <nlohmann/json.hpp>
 
 #include "engine/record/hdf5/attribute.hpp"
@@ -40,6 +41,16 @@ std::vector<std::pair<std::string, std::string>> read_inputs(const Source& sourc
   });
 }
 
+ErrorEstimate read_eft_error(hid_t root) {
+  const auto number = [&](const char* name) {
+    return hdf5::has_attribute(root, name)
+               ? hdf5::read_number<double>(root, name)
+               : std::numeric_limits<double>::quiet_NaN();  // a file from before it was there
+  };
+  return {number("eft_error_estimate_step"), number("eft_error_estimate_grid"), number("eft_error_estimate_refresh"),
+          number("eft_error_estimate")};
+}
+
 void read_attributes(const Source& source, Header& header) {
   const hid_t root = source.id();
   header.title = hdf5::read_text(root, "title");
@@ -55,6 +66,7 @@ void read_attributes(const Source& source, Header& header) {
   }
   header.years = hdf5::read_number<std::int32_t>(root, "years");
   header.step = hdf5::read_number<double>(root, "step");
+  header.eft_error = read_eft_error(root);
   header.fields = hdf5::read_text(root, "fields");
   header.limits = read_limits(source);
   header.warnings = read_warnings(source, "warnings");

@@ -59,6 +59,11 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
   hdf5::write_number<std::int32_t>(root, "years", header.years);
   hdf5::write_number(root, "step", header.step);
   hdf5::write_label(root, "step_units", "s");
+  hdf5::write_number(root, "eft_error_estimate", header.eft_error.total);
+  hdf5::write_number(root, "eft_error_estimate_step", header.eft_error.step);
+  hdf5::write_number(root, "eft_error_estimate_grid", header.eft_error.grid);
+  hdf5::write_number(root, "eft_error_estimate_refresh", header.eft_error.refresh);
+  hdf5::write_label(root, "eft_error_estimate_units", "K");
   hdf5::write_number(root, "cells", static_cast<std::int32_t>(header.z.size() * header.r.size()) * header.groups);
   hdf5::write_label(root, "fields", header.fields);
   hdf5::write_label(root, "comment",

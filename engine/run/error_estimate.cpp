@@ -1,0 +1,70 @@
+#include "engine/run/error_estimate.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "engine/run/error_kernels.hpp"
+#include "engine/run/heat_history.hpp"
+#include "engine/run/restarts.hpp"
+
+namespace stillground::run {
+
+namespace {
+
+constexpr double margin = 1.25;
+
+/// An error's growth by the film's feedback, hour by hour.
+class Grown {
+ public:
+  double next(double error, const HeatHistory& history, std::size_t hour) {
+    const double back = std::min<double>(history.feedback[hour] * last_, history.feedback_limit[hour]);
+    return last_ = error + back;
+  }
+
+ private:
+  double last_ = 0;
+};
+
+/// Largest difference between the neighbours' sum and its continuation along the line through the last two refreshes.
+double refresh_error(const Assembly& assembly, const Kernel& neighbours, const std::vector<double>& heat_before) {
+  const long hours = assembly.hours();
+  const long interval = std::lround(assembly.problem.refresh / seconds_per_hour);
+  const auto sum = [&](long hour) { return hour <= 0 ? 0.0 : neighbours.superposed(heat_before, hour); };
+  double largest = 0, before = 0, now = 0;
+  for (long start = 0; start < hours; start += interval) {
+    const long end = std::min(start + interval, hours - 1);
+    const double ahead = static_cast<double>(end - start) / static_cast<double>(interval);
+    const double reached = sum(end);
+    largest = std::max(largest, std::abs(reached - (now + ahead * (now - before))));
+    before = now;
+    now = reached;
+  }
+  return largest;
+}
+
+}  // namespace
+
+record::ErrorEstimate estimate_errors(const Assembly& assembly) {
+  const ErrorKernels kernels = error_kernels(assembly);
+  const HeatHistory history = foresee_heat(assembly, kernels.rise);
+  const Unexplained unexplained = unexplained_by_restarts(assembly, kernels);
+  const bool lone = assembly.bores.size() == 1;
+  const double refresh = lone ? 0 : refresh_error(assembly, kernels.neighbours, history.before);
+  Grown by_step, by_grid, by_refresh, by_all;
+  record::ErrorEstimate error;
+  for (long hour = 0; hour < assembly.hours(); ++hour) {
+    const auto i = static_cast<std::size_t>(hour);
+    if (!history.flows[i]) continue;
+    const auto at = [&](const Kernel& kernel) { return std::abs(kernel.superposed(history.before, hour)); };
+    const double step = at(kernels.step) + unexplained.step;
+    const double grid = at(kernels.rings) + at(kernels.layers) + unexplained.layers;
+    error.step = std::max(error.step, margin * by_step.next(step, history, i));
+    error.grid = std::max(error.grid, margin * by_grid.next(grid, history, i));
+    error.refresh = std::max(error.refresh, margin * by_refresh.next(refresh, history, i));
+    error.total = std::max(error.total, margin * by_all.next(step + grid + refresh, history, i));
+  }
+  return error;
+}
+
+}  // namespace stillground::run

@@ -1,0 +1,160 @@
+#include "engine/run/error_kernels.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "engine/field/layout.hpp"
+#include "engine/field/superposition.hpp"
+#include "engine/run/pilot.hpp"
+
+namespace stillground::run {
+
+namespace {
+
+constexpr long early_hours = 48;  // a load's jump is felt in the time step for a day: after two nothing is left of it
+constexpr double between_knots = 1.1;
+
+using Values = std::vector<double>;
+
+/// Hours at which the late marches are read, to the run's end.
+std::vector<long> late_hours(long last) {
+  std::vector<long> hours;
+  for (double hour = early_hours; std::lround(hour) < last; hour *= between_knots) hours.push_back(std::lround(hour));
+  hours.push_back(last);
+  return hours;
+}
+
+/// A plain lone bore's late answer, split into its own fluid's and the mean neighbours'.
+struct Late {
+  Values own, neighbours;
+
+  Values sum() const {
+    Values both = own;
+    for (std::size_t i = 0; i < both.size(); ++i) both[i] += neighbours[i];
+    return both;
+  }
+};
+
+class LateMarches {
+ public:
+  LateMarches(const Assembly& assembly, const std::vector<long>& hours)
+      : assembly_(assembly), hours_(hours), around_(neighbourhood(assembly.bores)) {}
+
+  /// To the last of the hours that is not beyond `last`.
+  Late march(const Refinement& by, long last) const {
+    std::vector<double> times;
+    for (const long hour : hours_) {
+      if (hour <= last) times.push_back(static_cast<double>(hour) * seconds_per_hour);
+    }
+    const LateRise rise = late_rise(plain_lone_bore(assembly_, by), times, around_.distance);
+    Late late{rise.fluid, {}};
+    for (const Values& at : rise.at_distance) {
+      double sum = 0;
+      for (std::size_t j = 0; j < at.size(); ++j) sum += around_.count[j] * at[j];
+      late.neighbours.push_back(sum);
+    }
+    return late;
+  }
+
+ private:
+  const Assembly& assembly_;
+  const std::vector<long>& hours_;
+  Neighbourhood around_;
+};
+
+Values difference(const Values& run, const Values& finer, double rest) {
+  Values error;
+  for (std::size_t i = 0; i < std::min(run.size(), finer.size()); ++i) error.push_back(rest * (run[i] - finer[i]));
+  return error;
+}
+
+/// `values` stand at the first knots only: on from there in proportion to `shape`.
+Values continued(Values values, const Values& shape) {
+  const std::size_t known = values.size();
+  const double scale = values.back() / shape[known - 1];
+  for (std::size_t i = known; i < shape.size(); ++i) values.push_back(scale * shape[i]);
+  return values;
+}
+
+/// The neighbours' answer with a knot at every refresh, so that what lies between the refreshes is the answer's own
+/// bend and not that of straight lines between far knots: 400 of them, then 1 % of the time apart. Cubic in the
+/// logarithm of time, as answers are taken in that of the distance.
+Kernel at_refreshes(long interval, const std::vector<long>& hours, const Values& neighbours) {
+  const std::vector<double> nodes(hours.begin(), hours.end());
+  std::vector<long> knots{0};
+  Values values{0};
+  while (knots.back() < hours.back()) {
+    knots.push_back(knots.back() + interval * std::max(1L, knots.back() / (400 * interval)));
+    double value = 0;
+    if (knots.back() >= hours.front()) {
+      for (const auto& w : field::radial_weights(nodes, static_cast<double>(knots.back()))) {
+        value += w.weight * neighbours[w.cell];
+      }
+    }
+    values.push_back(value);
+  }
+  return {std::move(knots), std::move(values)};
+}
+
+/// Early values hour by hour, late ones at their knots.
+Kernel joined(Values early, const std::vector<long>& hours, const Values& late) {
+  std::vector<long> knots;
+  for (long n = 0; n < static_cast<long>(early.size()); ++n) knots.push_back(n);
+  knots.insert(knots.end(), hours.begin(), hours.end());
+  early.insert(early.end(), late.begin(), late.end());
+  return {std::move(knots), std::move(early)};
+}
+
+}  // namespace
+
+Neighbourhood neighbourhood(const std::vector<model::BoreSite>& bores) {
+  if (bores.size() < 2) return {};
+  double least = field::distance(bores[0], bores[1]), most = least;
+  for (std::size_t a = 0; a < bores.size(); ++a) {
+    for (std::size_t b = 0; b < a; ++b) {
+      const double d = field::distance(bores[a], bores[b]);
+      least = std::min(least, d);
+      most = std::max(most, d);
+    }
+  }
+  const double node = std::log(1.1);
+  Neighbourhood around;
+  const auto nodes = static_cast<std::size_t>(std::ceil(std::log(most / least) / node)) + 2;
+  for (std::size_t j = 0; j < nodes; ++j) around.distance.push_back(least * std::exp(node * static_cast<double>(j)));
+  around.count.assign(nodes, 0.0);
+  const double each = 2 / static_cast<double>(bores.size());  // a pair is seen from both its ends
+  for (std::size_t a = 0; a < bores.size(); ++a) {
+    for (std::size_t b = 0; b < a; ++b) {
+      const double at = std::log(field::distance(bores[a], bores[b]) / least) / node;
+      const auto j = static_cast<std::size_t>(at);
+      around.count[j] += each * (1 - (at - static_cast<double>(j)));
+      around.count[j + 1] += each * (at - static_cast<double>(j));
+    }
+  }
+  return around;
+}
+
+ErrorKernels error_kernels(const Assembly& assembly) {
+  const std::vector<long> hours = late_hours(assembly.hours());
+  const long last = hours.back();
+  const LateMarches late(assembly, hours);
+  const Late coarse = late.march({1, 0.25, 1}, last);
+  const Values rings = difference(coarse.sum(), late.march({2, 0.25, 1}, last).sum(), rest_of_rings);
+  Values layers = difference(late.march({0.5, 1, 1}, hours_per_year).sum(),
+                             late.march({0.5, 2, 1}, hours_per_year).sum(), rest_of_layers);
+  if (layers.size() < hours.size()) {
+    layers = continued(layers, difference(coarse.sum(), late.march({1, 0.5, 1}, last).sum(), 1));
+  }
+  const auto early = [&](const Refinement& by) { return hourly_rise(lone_bore(assembly, by), early_hours); };
+  const Values run = early({});
+  ErrorKernels kernels;
+  kernels.rise = joined(run, hours, coarse.sum());
+  kernels.neighbours = at_refreshes(std::lround(assembly.problem.refresh / seconds_per_hour), hours, coarse.neighbours);
+  kernels.step = joined(difference(run, early({1, 1, 4}), rest_of_step), {early_hours}, {0});
+  kernels.rings = joined(difference(run, early({2, 1, 1}), rest_of_rings), hours, rings);
+  kernels.layers = joined(difference(run, early({1, 2, 1}), rest_of_layers), hours, layers);
+  return kernels;
+}
+
+}  // namespace stillground::run

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+namespace stillground::run {
+
+/// How something answers a step of heat, for superposition in time over hourly loads: its value in the n-th hour after
+/// the step (n = 0: the hour that begins with it), linear between the knots at which it is given, held beyond the last.
+class Kernel {
+ public:
+  Kernel() = default;
+
+  /// `hours`: n at the knots, from 0, rising; `values`: per watt, as many.
+  Kernel(std::vector<long> hours, std::vector<double> values);
+
+  /// The value after n >= 0 hours.
+  double after(long n) const;
+
+  /// Sum over all hours h so far of after(hour - h) times the heat's change at h, with no heat before hour 0.
+  /// `heat_before`: [h] sum of the hourly heat before hour h, at least hour + 2 entries [W h]. One product a knot:
+  /// where the kernel is linear, a difference of two sums stands for all the hours between.
+  double superposed(std::span<const double> heat_before, long hour) const;
+
+ private:
+  std::vector<long> hours_;
+  std::vector<double> values_;
+  std::vector<double> slopes_;  // [j]: from knot j to j + 1, per hour
+};
+
+}  // namespace stillground::run

@@ -1,0 +1,142 @@
+#include "engine/run/pilot.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <variant>
+
+#include "engine/field/superposition.hpp"
+#include "engine/march/growing_steps.hpp"
+#include "engine/march/tableau.hpp"
+#include "engine/run/observe.hpp"
+#include "engine/run/simulation.hpp"
+
+namespace stillground::run {
+
+namespace {
+
+model::GridChoice outright(const ground::GridSpec& spec) {
+  model::GridChoice choice;
+  choice.radial_cells = spec.radial_cells;
+  choice.end_cell = spec.end_cell;
+  choice.growth = spec.growth;
+  choice.largest_cell = spec.largest_cell;
+  choice.outer_radius = spec.outer_radius;
+  choice.bottom_margin = spec.bottom_margin;
+  return choice;
+}
+
+model::BoreSite median_bore(const Assembly& assembly) {
+  std::vector<model::BoreSite> bores = assembly.bores;
+  const auto middle = bores.begin() + static_cast<std::ptrdiff_t>(bores.size() / 2);
+  std::nth_element(bores.begin(), middle, bores.end(),
+                   [](const auto& a, const auto& b) { return a.depth != b.depth ? a.depth < b.depth : a.top < b.top; });
+  return {0, 0, middle->top, middle->depth, 0};
+}
+
+/// A bore's share of the scenario's demand, hour by hour.
+model::Loads share_of_loads(const Assembly& assembly, long first_hour, long hours, int hour_of_year) {
+  model::HourlySeries heating, cooling, to_ground;
+  heating.first_hour = cooling.first_hour = to_ground.first_hour = hour_of_year;
+  const double bores = static_cast<double>(assembly.bores.size());
+  for (long hour = first_hour; hour < first_hour + hours; ++hour) {
+    const loop::Demand demand = assembly.loads.hour(hour);
+    heating.values.push_back(demand.heating / bores);
+    cooling.values.push_back((demand.cooling + demand.cooling_direct) / bores);
+    to_ground.values.push_back(demand.to_ground / bores);
+  }
+  if (const auto* building = std::get_if<model::BuildingLoads>(&assembly.scenario.loads)) {
+    return model::BuildingLoads{heating, cooling, building->cooling_direct};
+  }
+  return model::GroundLoads{to_ground};
+}
+
+double per_bore_flow(const Assembly& assembly) {
+  const model::Flow& flow = assembly.scenario.flow;
+  return flow.amount == model::Flow::Amount::per_bore ? flow.rate
+                                                      : flow.rate / static_cast<double>(assembly.bores.size());
+}
+
+model::Solid mean_solid(const Assembly& assembly) {
+  std::vector<double> conductivity, heat_capacity;
+  for (const model::Solid& solid : assembly.problem.grid.solid) {
+    conductivity.push_back(solid.conductivity);
+    heat_capacity.push_back(solid.heat_capacity);
+  }
+  return {mean_over_bores(assembly.problem, conductivity), mean_over_bores(assembly.problem, heat_capacity)};
+}
+
+}  // namespace
+
+model::Scenario refined(const Assembly& assembly, const Refinement& by) {
+  model::Scenario scenario = assembly.scenario;
+  scenario.run.grid = outright(ground::refined(assembly.grid_spec, by.rings, by.layers));
+  scenario.run.step = assembly.problem.step / by.steps;
+  return scenario;
+}
+
+model::Scenario lone_bore_on_day(const Assembly& assembly, const Refinement& by, long day, long hours) {
+  model::Scenario lone = refined(assembly, by);
+  lone.layout = model::Positions{{median_bore(assembly)}};
+  lone.flow = {per_bore_flow(assembly), model::Flow::Amount::per_bore, lone.flow.runs};
+  lone.run.start = plus_days(lone.run.start, day);
+  lone.run.years = 1;
+  lone.loads = share_of_loads(assembly, day * 24, hours, hour_of_year(lone.run.start));
+  lone.fields = model::RecordFields::none;
+  return lone;
+}
+
+model::Scenario lone_bore(const Assembly& assembly, const Refinement& by) {
+  model::Scenario lone = lone_bore_on_day(assembly, by, 0, 0);
+  lone.ground.undisturbed = model::MeanOverBore{assembly.fluid.reference};
+  lone.loads = model::ConstantGroundLoad{1};
+  lone.heat_pump.reset();
+  lone.flow.runs = model::Flow::Runs::always;
+  return lone;
+}
+
+model::Scenario plain_lone_bore(const Assembly& assembly, const Refinement& by) {
+  model::Scenario lone = lone_bore(assembly, by);
+  lone.ground.layers = {{std::numeric_limits<double>::infinity(), "mean", mean_solid(assembly)}};
+  return lone;
+}
+
+std::vector<double> hourly_rise(const model::Scenario& lone, long hours) {
+  const Assembly assembly = assemble(lone);
+  Simulation simulation(assembly, 1);
+  std::vector<double> rise;
+  for (long hour = 0; hour < hours; ++hour) rise.push_back(simulation.march_hour().eft - assembly.fluid.reference);
+  return rise;
+}
+
+LateRise late_rise(const model::Scenario& lone, const std::vector<double>& times,
+                   const std::vector<double>& distances) {
+  constexpr double first_step = 300;  // [s]
+  constexpr double part = 0.05;       // steps of a twentieth of the time gone by: grids are compared at equal steps
+  const Assembly assembly = assemble(lone);
+  const march::Problem& problem = assembly.problem;
+  Regimes regimes(lone, assembly.fluid, problem.grid);
+  const march::Task task{assembly.loads.hour(0), &regimes.flowing(assembly.fluid.reference).march};
+  march::GrowingSteps steps(problem, task, initial_state(problem));
+
+  const auto ground_at = [&](double distance) {
+    std::vector<double> rise(problem.nz(), 0.0);
+    for (const auto& w : field::radial_weights(problem.grid.r, distance)) {
+      const double* theta = steps.state().y.data() + (march::rows::ground + w.cell) * problem.row();
+      for (std::size_t k = 0; k < rise.size(); ++k) rise[k] += w.weight * theta[k];
+    }
+    return mean_over_bores(problem, rise);
+  };
+  LateRise late;
+  const double longest = 0.9 * march::ars222::real_stability / ground::stiffest_axial_rate(problem.grid);
+  steps.march(
+      times, first_step, longest,
+      [&](double) {
+        late.fluid.push_back(steps.meeting().eft - assembly.fluid.reference);
+        std::vector<double>& at = late.at_distance.emplace_back();
+        for (const double distance : distances) at.push_back(ground_at(distance));
+      },
+      part);
+  return late;
+}
+
+}  // namespace stillground::run
