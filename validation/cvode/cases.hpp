@@ -9,7 +9,7 @@ namespace stillground::validation {
 
 /// One bore of 60 m in two layers of ground under a yearly wave, and three in a row (two groups) at `spacing` [m];
 /// invented. The layers are those of the engine's own grid; the rings are its own as well, out to 12 m (lone bore), or
-/// 28 out to 45 m (a row), where nothing arrives within the time marched.
+/// 24 out to 45 m (a row), where nothing arrives within the time marched.
 model::Scenario lone_bore();
 model::Scenario three_bores(double spacing);
 
