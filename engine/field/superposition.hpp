@@ -12,9 +12,14 @@ struct RadialWeight {
   double weight = 0;
 };
 
-/// Weights that interpolate a bore's own temperature rise at `distance` [m] from its axis: cubic (Lagrange) in ln r
-/// through the four nodes about it. `r` are the grid's nodes, rising [m], at least four. Inside the first node the
-/// first node's value is held, beyond the last node the last one's (the outer edge is adiabatic and far away). The
+/// Weights of a cubic (Lagrange) in the logarithm through the four nodes about a place. `nodes` are rising, positive,
+/// at least four. Inside the first node its value is held, beyond the last node that one's. The weights sum to 1.
+std::array<RadialWeight, 4> logarithmic_weights(std::span<const double> nodes, double at);
+
+/// Weights that read a bore's own temperature rise theta at `distance` [m] from its axis off its marched rings: those
+/// of the cubic in x = ln r, and h^2/72 (theta''' + 3 theta'') of that cubic, which is what rings h apart in x fall
+/// short by at a front (see ground::Grid). `r` are the grid's nodes, of equal ratio [m], at least four. Inside the
+/// first node its value is held, beyond the last node that one's (the outer edge is adiabatic and far away). The
 /// weights sum to 1.
 std::array<RadialWeight, 4> radial_weights(std::span<const double> r, double distance);
 

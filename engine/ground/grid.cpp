@@ -118,7 +118,8 @@ Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, co
   Grid grid;
   const double ratio = std::pow(spec.outer_radius / spec.bore_radius, 1.0 / spec.radial_cells);
   for (int i = 0; i <= spec.radial_cells; ++i) grid.r_faces.push_back(spec.bore_radius * std::pow(ratio, i));
-  for (int i = 0; i < spec.radial_cells; ++i) grid.r.push_back(spec.bore_radius * std::pow(ratio, i + 0.5));
+  const double node = 0.5 + std::log(ratio) / 18;  // in rings from the inner face: see Grid
+  for (int i = 0; i < spec.radial_cells; ++i) grid.r.push_back(spec.bore_radius * std::pow(ratio, i + node));
 
   double toe = 0;
   for (const auto& bore : bores) toe = std::max(toe, bore.toe);

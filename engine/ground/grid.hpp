@@ -29,9 +29,16 @@ struct GridSpec {
 GridSpec refined(GridSpec spec, double radial, double axial);
 
 /// The (r, z) finite-volume grid that every group of the field uses: rings about the bore, layers of the ground.
+///
+/// Where a ring's node stands decides how fast the rings conduct. With x = ln r, rings h apart and M(s) the integral of
+/// exp(s x) theta over x, conduction makes s^2 M(s) of M(s), rings make (2/h sinh(s h/2))^2 M(s). Followed through the
+/// moments of a line source that gives off heat, nodes at the rings' geometric means leave theta too low by h^2/9 of
+/// q'/(4 pi k) for good, about the bore as well as at its wall; nodes h^2/18 of x farther out do not. What is left dies
+/// away behind the front, and field::radial_weights takes it off. (Derived for this grid; on trial in
+/// validation/infinite_cylinder.)
 struct Grid {
   std::vector<double> r_faces;      ///< nr + 1, from the bore wall out [m]; equal ratios
-  std::vector<double> r;            ///< nr nodes: the faces' geometric means, so that log conductances are exact [m]
+  std::vector<double> r;            ///< nr nodes, of equal ratio too, so that log conductances are exact [m]
   std::vector<double> z_faces;      ///< nz + 1, from 0 down [m]
   std::vector<double> z;            ///< nz centres [m]
   std::vector<model::Solid> solid;  ///< [z]: no cell spans two layers of the log

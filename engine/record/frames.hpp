@@ -94,7 +94,7 @@ struct Header {
   std::vector<double> z_faces;                              ///< nz + 1, from 0 down [m]
   std::vector<double> z;                                    ///< nz centres [m]
   std::vector<double> r_faces;                              ///< nr + 1, from the bore wall out [m]
-  std::vector<double> r;                                    ///< nr nodes (geometric means of the faces) [m]
+  std::vector<double> r;                                    ///< nr nodes [m]
   std::vector<double> conductivity;                         ///< [z], W/(m K)
   std::vector<double> heat_capacity;                        ///< [z], J/(m3 K)
   std::vector<BoreRow> bores;

@@ -112,7 +112,7 @@ inline constexpr auto z_bounds =
 inline constexpr Variable r{.name = "r",
                             .dims = {Dim::r},
                             .unit = "m",
-                            .long_name = "distance from the bore's axis, cell node (geometric mean of its faces)",
+                            .long_name = "distance from the bore's axis, cell node",
                             .bounds = "r_bounds"};
 inline constexpr auto r_bounds =
     constant("r_bounds", {Dim::r, Dim::bound}, "m", "distance from the bore's axis, inner and outer face of the cell");

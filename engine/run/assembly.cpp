@@ -31,7 +31,7 @@ ground::GridSpec choose_grid(const model::Scenario& scenario, const std::vector<
   const double rings = std::log(spec.outer_radius / spec.bore_radius) / std::log(ring_ratio) * (fine ? 2 : 1);
   spec.radial_cells = choice.radial_cells > 0 ? choice.radial_cells : static_cast<int>(std::ceil(rings));
   spec.end_cell = chosen(choice.end_cell, fine ? 0.25 : 0.5);
-  spec.growth = chosen(choice.growth, fine ? 1.15 : 1.3);
+  spec.growth = chosen(choice.growth, fine ? 1.15 : 1.2);
   spec.largest_cell = chosen(choice.largest_cell, fine ? 4.0 : 8.0);
   spec.bottom_margin = chosen(choice.bottom_margin, std::max(60.0, 3 * reach));
   return spec;

@@ -88,7 +88,7 @@ Kernel at_refreshes(long interval, const std::vector<long>& hours, const Values&
     knots.push_back(knots.back() + interval * std::max(1L, knots.back() / (400 * interval)));
     double value = 0;
     if (knots.back() >= hours.front()) {
-      for (const auto& w : field::radial_weights(nodes, static_cast<double>(knots.back()))) {
+      for (const auto& w : field::logarithmic_weights(nodes, static_cast<double>(knots.back()))) {
         value += w.weight * neighbours[w.cell];
       }
     }

@@ -24,7 +24,7 @@ struct ErrorKernels {
 /// Each error is the difference of two marches, the run's and a finer one, times what theory says of the rest:
 /// - step: against a quarter of it. The order is two for smooth loads, lower where a jump is felt within the step: for
 ///   order one the whole error is 4/3 of that difference.
-/// - rings: against half their width (ratio). The order is two: 4/3.
+/// - rings: against half their width (ratio). The order is two at least: 4/3.
 /// - layers: against half their height. The heat per length is unbounded towards a bore's ends and the fluid's front is
 ///   carried by finite cells, so the order is no better than one: twice. Finer layers than the run's bear no long
 ///   steps, so the first year is marched; its growth from there on is that of layers two and four times as high.

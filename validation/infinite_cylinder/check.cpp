@@ -3,8 +3,6 @@
 
 #include <cmath>
 #include <map>
-#include <set>
-#include <utility>
 
 #include "engine/run/assembly.hpp"
 #include "validation/oracle/reference_table.hpp"
@@ -14,13 +12,6 @@
 
 using namespace stillground;
 
-namespace {
-
-/// Where the front has only just arrived: the rings' own spreading shows against the little that is there.
-const std::set<std::pair<double, double>> early_fronts{{2, 2}, {5, 5}, {10, 5}, {20, 10}, {50, 10}};
-
-}  // namespace
-
 int main(int argc, char** argv) {
   const model::Solid rock{2.0, 2e6};
   const double radius = 0.075;
@@ -29,14 +20,14 @@ int main(int argc, char** argv) {
   auto& at_wall =
       check.claim({"cylinder-wall", "in its first hours a bore's wall answers as the infinite cylinder",
                    validation::Origin::computed, source,
-                   "G = k rise/q' at mid-depth of a 120 m bore of uniform heat, Fo = a t/r_b^2 from 2 to 1000",
+                   "G = k rise/q' at mid-depth of a 120 m bore of uniform heat, Fo = a t/r_b^2 from 2 to 10 000",
                    "0.3 %, as the reference's README asks of a march at the wall from Fo = 2"});
   auto& beyond = check.claim({"cylinder-beyond", "the ground about a bore answers at first as the infinite cylinder",
                               validation::Origin::computed, source,
                               "G at p = r/r_b where G > 0.01, interpolated as neighbours are",
                               "0.5 %, as the reference's README asks of a march beyond the wall"});
   const int rings = static_cast<int>(std::ceil(std::log(300 / radius) / std::log(run::ring_ratio)));
-  validation::UniformBore bore({radius, 300, rings, 0.5, 1.3, 8, 60}, rock, {2, 122});
+  validation::UniformBore bore({radius, 300, rings, 0.5, 1.2, 8, 60}, rock, {2, 122});
   const auto middle = [&] {
     const auto& grid = bore.problem().grid;
     std::size_t k = 0;
@@ -47,7 +38,7 @@ int main(int argc, char** argv) {
   std::map<double, std::vector<std::map<std::string, std::string>>> by_time;
   for (const auto& row : oracle::reference_table("infinite_cylinder.csv")) {
     const double fo = std::stod(row.at("Fo"));
-    if (fo >= 2 && fo <= 1e3) by_time[fo * radius * radius / rock.diffusivity()].push_back(row);
+    if (fo >= 2 && fo <= 1e4) by_time[fo * radius * radius / rock.diffusivity()].push_back(row);
   }
   std::vector<double> times;
   for (const auto& [time, rows] : by_time) times.push_back(time);
@@ -60,12 +51,7 @@ int main(int argc, char** argv) {
       const double ours = 2.0 * (p == 1 ? bore.at_wall(middle) : bore.at_distance(p * radius, middle));
       if (p == 1 || p == 2 || p == 5) traces.add(fmt::format("p = {:g}", p), std::stod(row.at("Fo")), g, ours);
       const std::string at = fmt::format("Fo = {}, p = {:g}", row.at("Fo"), p);
-      if (early_fronts.contains({std::stod(row.at("Fo")), p})) {
-        beyond.known_miss(at, g, ours, 0.005, 0.02,
-                          "the front's foot on rings 1.2 apart; 0.0004 of G, 0.005 K at 50 W/m");
-      } else {
-        (p == 1 ? at_wall : beyond).relative(at, g, ours, p == 1 ? 0.003 : 0.005);
-      }
+      (p == 1 ? at_wall : beyond).relative(at, g, ours, p == 1 ? 0.003 : 0.005);
     }
   });
   at_wall.plot(traces.on({"The first hours and days", "Fo = a t/r_b^2", "G = k rise/q'", true, false, {}}));

@@ -23,7 +23,8 @@ std::size_t first_layer(const FieldBore& bore) {
 FieldEquations::FieldEquations(Field field) : field_(std::move(field)), first_(first_layer(field_.bores.front())) {
   for (std::size_t i = 0; i + 1 < field_.r_faces.size(); ++i) {
     const double inner = field_.r_faces[i], outer = field_.r_faces[i + 1];
-    node_.push_back(std::sqrt(inner * outer));
+    const double width = std::log(outer / inner);
+    node_.push_back(std::sqrt(inner * outer) * std::exp(width * width / 18));
     area_.push_back(std::numbers::pi * (outer * outer - inner * inner));
   }
   double resistance = field_.surface_film > 0 ? 1 / field_.surface_film : 0;

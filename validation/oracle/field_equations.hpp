@@ -40,7 +40,8 @@ struct FieldBore {
 };
 
 struct Field {
-  std::vector<double> r_faces;        ///< from the bore wall out [m]; nodes are their geometric means
+  std::vector<double> r_faces;        ///< from the bore wall out [m]; nodes are h^2/18 in ln r outside their geometric
+                                      ///< means, h the rings' width in ln r
   std::vector<double> z_faces;        ///< from the surface down [m]
   std::vector<double> conductivity;   ///< [z] [W/(m K)]
   std::vector<double> heat_capacity;  ///< [z] [J/(m3 K)]

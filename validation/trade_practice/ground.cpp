@@ -71,7 +71,7 @@ void judge_time_scales(Check& check) {
   const double radius = 0.075, h = 150, settled = h * h / (9 * rock.diffusivity());
   const double reach = std::sqrt(4 * rock.diffusivity() * settled);
   const int rings = static_cast<int>(std::ceil(std::log(5 * reach / radius) / std::log(run::ring_ratio)));
-  UniformBore bore({radius, 5 * reach, rings, 0.5, 1.3, 8, 4 * reach}, rock, {2, 2 + h});
+  UniformBore bore({radius, 5 * reach, rings, 0.5, 1.2, 8, 4 * reach}, rock, {2, 2 + h});
   const double unit = radius * radius / rock.diffusivity();
   bore.march({5 * unit, 20 * unit, settled}, 60, 86400, [&](double time) {
     const double g = 2 * std::numbers::pi * rock.conductivity * bore.at_wall();
@@ -81,10 +81,14 @@ void judge_time_scales(Check& check) {
                        "line source itself differs from the formula by as much");
     } else {
       const double fourier = rock.diffusivity() * time / (radius * radius);
-      const bool early = fourier < 10;
-      claim.relative(
-          early ? "line source against the march at 5 r_b^2/a" : "line source against the march at 20 r_b^2/a", g,
-          exponential_integral(1 / (4 * fourier)) / 2, early ? 0.10 : 0.025);
+      const double line = exponential_integral(1 / (4 * fourier)) / 2;
+      if (fourier < 10) {
+        claim.relative("line source against the march at 5 r_b^2/a", g, line, 0.10);
+      } else {
+        claim.known_miss("line source against the march at 20 r_b^2/a", g, line, 0.025, 0.027,
+                         "a round figure: the infinite cylinder itself stands 2.59 % above the line there (0.31185 "
+                         "against 0.30378, tests/reference/infinite_cylinder.csv)");
+      }
     }
   });
 }
