@@ -14,10 +14,12 @@ namespace {
 
 constexpr double heat_per_length = 50;  // [W/m]
 
-march::Problem lone_problem(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach) {
+march::Problem lone_problem(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
+                            std::vector<ground::Reach> reaches) {
   const model::Ground ground{{{std::numeric_limits<double>::infinity(), "rock", solid}}, model::MeanOverBore{0}};
   const std::vector<model::BoreSite> bores{{0, 0, reach.top, reach.toe - reach.top, 0}};
-  const auto grid = ground::make_grid(spec, ground.layers, {reach});
+  reaches.push_back(reach);
+  const auto grid = ground::make_grid(spec, ground.layers, reaches);
   march::Group group{ground::active_fraction(grid, reach), 0, 0, 1};
   while (group.fraction[group.first] == 0) ++group.first;
   group.past = group.first;
@@ -34,8 +36,9 @@ march::Problem lone_problem(const ground::GridSpec& spec, const model::Solid& so
 
 }  // namespace
 
-UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach)
-    : problem_(lone_problem(spec, solid, reach)),
+UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
+                         const std::vector<ground::Reach>& others)
+    : problem_(lone_problem(spec, solid, reach, others)),
       regime_{1, 1e9, std::vector<bore::Network>(problem_.nz(), bore::make_network({1000, 1e6, 0.5, 0.5, 1e-3, 1e-3}))},
       task_{{0, 0, 0, heat_per_length * (reach.toe - reach.top)}, &regime_},
       steps_(problem_, task_, run::initial_state(problem_)) {}
@@ -76,6 +79,14 @@ double UniformBore::at_distance(double distance, std::size_t k) const {
 
 double UniformBore::at_distance(double distance) const {
   return mean([&](std::size_t k) { return at_distance(distance, k) * heat_per_length; });
+}
+
+double UniformBore::at_distance(double distance, const ground::Reach& other) const {
+  const std::vector<double> fraction = ground::active_fraction(problem_.grid, other);
+  double sum = 0;
+  for (std::size_t k = 0; k < problem_.nz(); ++k)
+    sum += fraction[k] * problem_.grid.height(k) * at_distance(distance, k);
+  return sum / (other.toe - other.top);
 }
 
 }  // namespace stillground::validation

@@ -14,7 +14,9 @@ namespace stillground::validation {
 /// ground's answer, of the order of 1 K m/W, changes the heat along the bore by no more than 0.1 %.
 class UniformBore {
  public:
-  UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach);
+  /// `others`: bores whose ends the layers resolve as well.
+  UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
+              const std::vector<ground::Reach>& others = {});
 
   /// Marches by ARS(2,2,2) with steps that grow with time, and calls at(time) at each of `times` [s] (rising), hit
   /// exactly.
@@ -25,6 +27,9 @@ class UniformBore {
   /// axis (interpolated as neighbours are).
   double at_wall() const;
   double at_distance(double distance) const;
+
+  /// The same, mean over another bore's depth, which is weighted by the parts of the layers that it fills.
+  double at_distance(double distance, const ground::Reach& other) const;
 
   /// The same in one layer of the grid.
   double at_wall(std::size_t k) const;
