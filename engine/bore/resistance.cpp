@@ -1,7 +1,9 @@
 #include "engine/bore/resistance.hpp"
 
+#include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <numbers>
 
 #include "engine/bore/section_field.hpp"
 #include "engine/materials/film.hpp"
@@ -13,15 +15,53 @@ LegResistances leg_resistances(const Eigen::MatrixXd& matrix) {
   return {(matrix(0, 0) + matrix(0, 1)) / 2, 2 * (matrix(0, 0) - matrix(0, 1))};
 }
 
-GroutShares mean_grout_share(const Multipoles& multipoles) {
-  assert(multipoles.section.pipes.size() == 2);
-  const double r11 = multipoles.resistance(0, 0);
-  const double r12 = multipoles.resistance(0, 1);
-  const SectionField even = field_of(multipoles, Eigen::Vector2d{1, 1});
-  const SectionField odd = field_of(multipoles, Eigen::Vector2d{1, -1});
-  // By symmetry the right half stands for the whole in the even mode.
-  return {mean_grout_temperature(even, GroutPart::right) / (r11 + r12),
-          mean_grout_temperature(odd, GroutPart::right) / (r11 - r12)};
+namespace {
+
+/// Mean over the annulus of a pipe's wall, over the fluid, when a leg at 1 gives off `heat`.
+double mean_wall_share(const SectionPipe& pipe, const Filling& filling, double heat) {
+  const double inner = 1 - filling.film_resistance * heat, outer = 1 - pipe.resistance * heat;
+  const double ratio = pipe.outer_radius / filling.inner_radius;
+  // The profile is a logarithm of the radius, which stands for an area.
+  return outer + (inner - outer) * (1 / (2 * std::log(ratio)) - 1 / (ratio * ratio - 1));
+}
+
+/// Heat capacities per leg [J/(m K)].
+struct LegCapacities {
+  double grout = 0;
+  double pipe = 0;
+
+  double mean(double of_grout, double of_pipe) const { return (grout * of_grout + pipe * of_pipe) / (grout + pipe); }
+};
+
+LegCapacities leg_capacities(const BoreSection& section, const Filling& filling) {
+  const auto disc = [](double radius) { return std::numbers::pi * radius * radius; };
+  const double pipe = disc(section.pipes.front().outer_radius);
+  return {filling.grout_heat_capacity * (disc(section.radius) / double(section.pipes.size()) - pipe),
+          filling.pipe_heat_capacity * (pipe - disc(filling.inner_radius))};
+}
+
+}  // namespace
+
+EvenStorage even_storage(const Multipoles& multipoles, const Filling& filling) {
+  const Eigen::Index legs = multipoles.resistance.rows();
+  const double fluid = multipoles.resistance.row(0).sum();  // of unit heat from every leg
+  const SectionField field = field_of(multipoles, Eigen::VectorXd::Ones(legs));
+  const LegCapacities capacity = leg_capacities(multipoles.section, filling);
+  const double pipe = mean_wall_share(multipoles.section.pipes.front(), filling, 1 / fluid);
+  const double mean = capacity.mean(mean_grout_temperature(field, GroutPart::whole) / fluid, pipe);
+  const double square = capacity.mean(mean_square_grout_temperature(field) / (fluid * fluid), pipe * pipe);
+  return {mean, std::sqrt(std::max(0.0, square - mean * mean))};
+}
+
+StorageShares storage_shares(const Multipoles& multipoles, const Filling& filling) {
+  const double fluid = multipoles.resistance(0, 0) - multipoles.resistance(0, 1);  // of +1 and -1 W/m
+  const SectionField field = field_of(multipoles, Eigen::Vector2d{1, -1});
+  const double pipe = mean_wall_share(multipoles.section.pipes.front(), filling, 1 / fluid);
+  const EvenStorage even = even_storage(multipoles, filling);
+  return {
+      even.mean, even.spread,
+      leg_capacities(multipoles.section, filling).mean(mean_grout_temperature(field, GroutPart::right) / fluid, pipe),
+      mean_right_wall_temperature(field) / fluid};
 }
 
 double pipe_resistance(const model::Pipe& pipe, double film_resistance) {
@@ -43,7 +83,9 @@ SingleUResistance single_u_resistance(const model::Bore& bore, const model::Sing
                                       double film_resistance) {
   const Multipoles multipoles =
       solve_multipoles(single_u_section(bore, loop, ground_conductivity, pipe_resistance(bore.pipe, film_resistance)));
-  return {leg_resistances(multipoles.resistance), mean_grout_share(multipoles)};
+  const Filling filling{bore.pipe.inner_diameter() / 2, film_resistance, bore.grout.solid.heat_capacity,
+                        bore.pipe.heat_capacity};
+  return {leg_resistances(multipoles.resistance), storage_shares(multipoles, filling)};
 }
 
 double effective_resistance_uniform_flux(const LegResistances& legs, double length, double mass_flow,

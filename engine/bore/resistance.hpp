@@ -17,14 +17,34 @@ struct LegResistances {
 /// heat storage [from memory], equal to the even and odd modes of the matrix.
 LegResistances leg_resistances(const Eigen::MatrixXd& matrix);
 
-/// Where the grout's mean temperature lies between wall (0) and fluid (1) in steady state, in the legs' two modes.
-struct GroutShares {
-  double even = 0;  ///< legs at one temperature: mean over all the grout / fluid, both above the mean wall temperature
-  double odd = 0;   ///< legs at +1 and -1: mean over the half of the grout on leg 1's side / leg 1's fluid
+/// Where a bore stores heat in steady state, between wall (0) and fluid (1): grout and pipe walls together, weighted by
+/// their heat capacities.
+struct StorageShares {
+  double even = 0;         ///< legs at one temperature: mean
+  double even_spread = 0;  ///< the same: standard deviation about it
+  double odd = 0;          ///< legs at +1 and -1: mean on leg 1's side
+  double odd_wall = 0;     ///< the same: mean of the bore wall on leg 1's side
 };
 
-/// Of two equal legs at (+x, 0) and (-x, 0), leg 1 on the right. Each within 1e-7.
-GroutShares mean_grout_share(const Multipoles& multipoles);
+/// The pipe of every leg and what its material and the grout store: what storage needs beyond the steady resistances.
+struct Filling {
+  double inner_radius = 0;         ///< of the pipes [m]
+  double film_resistance = 0;      ///< of one leg [K m/W]
+  double grout_heat_capacity = 0;  ///< [J/(m3 K)]
+  double pipe_heat_capacity = 0;   ///< [J/(m3 K)]
+};
+
+/// Mean and spread of legs at one temperature; of any number of legs evenly round the axis, the first on the x axis at
+/// x > 0.
+struct EvenStorage {
+  double mean = 0;
+  double spread = 0;
+};
+EvenStorage even_storage(const Multipoles& multipoles, const Filling& filling);
+
+/// Of two equal legs at (+x, 0) and (-x, 0), leg 1 on the right. Pipe walls are at the mean temperature between film
+/// and grout all round.
+StorageShares storage_shares(const Multipoles& multipoles, const Filling& filling);
 
 /// Film and wall of one pipe per length [K m/W]; `film_resistance` from materials::film_resistance.
 double pipe_resistance(const model::Pipe& pipe, double film_resistance);
@@ -37,12 +57,12 @@ BoreSection single_u_section(const model::Bore& bore, const model::SingleU& loop
 /// What a single U's network is made of, per length of bore.
 struct SingleUResistance {
   LegResistances legs;
-  GroutShares shares;
+  StorageShares shares;
 };
 
 /// Steady resistances of a single U in ground of `ground_conductivity` [W/(m K)] with `film_resistance` [K m/W] in each
 /// leg. Pipe walls are counted by the pipe's own conductivity. A measured resistance (model::Bore::resistance) is not
-/// looked at. Throws InputError when the legs do not fit into the bore. 0.6 ms of work, up to 5 ms when the legs touch.
+/// looked at. Throws InputError when the legs do not fit into the bore. 1 ms of work, up to 6 ms when the legs touch.
 SingleUResistance single_u_resistance(const model::Bore& bore, const model::SingleU& loop, double ground_conductivity,
                                       double film_resistance);
 

@@ -1,5 +1,6 @@
 #include "engine/bore/section_field.hpp"
 
+#include <algorithm>
 #include <cassert>
 #include <cmath>
 #include <numbers>
@@ -116,6 +117,39 @@ double mean_grout_temperature(const SectionField& field, GroutPart part) {
     area -= pi * pipe.outer_radius * pipe.outer_radius;
   }
   return integral / area;
+}
+
+double mean_square_grout_temperature(const SectionField& field) {
+  constexpr int rays = 48, points = 16;
+  const SectionPipe& pipe = field.section.pipes.front();
+  assert(pipe.x > 0 && std::abs(pipe.y) < 1e-12);
+  const double radius = field.section.radius;
+  const double sector = pi / double(field.section.pipes.size());  // either side of the x axis
+  double sum = 0, area = 0;
+  for (int i = 0; i < rays; ++i) {
+    const Complex direction = std::polar(1.0, pi * (i + 0.5) / rays);  // below the axis it is the same
+    const double across = pipe.x * direction.imag(), along = pipe.x * direction.real();
+    double end = std::sqrt(radius * radius - across * across) - along;  // at the bore wall
+    const double turned = std::arg(direction) - sector;
+    if (turned > 0) end = std::min(end, pipe.x * std::sin(sector) / std::sin(turned));  // at the sector's edge
+    const double width = (end - pipe.outer_radius) / points;
+    for (int j = 0; j < points; ++j) {
+      const double distance = pipe.outer_radius + (j + 0.5) * width;
+      const double temperature = grout_point(field, pipe.centre() + distance * direction).temperature;
+      sum += temperature * temperature * distance * width;
+      area += distance * width;
+    }
+  }
+  return sum / area;
+}
+
+double mean_right_wall_temperature(const SectionField& field) {
+  constexpr int points = 128;
+  double sum = 0;
+  for (int i = 0; i < points; ++i) {
+    sum += grout_point(field, std::polar(field.section.radius, pi * ((i + 0.5) / points - 0.5))).temperature;
+  }
+  return sum / points;
 }
 
 }  // namespace stillground::bore

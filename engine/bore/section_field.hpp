@@ -43,4 +43,12 @@ enum class GroutPart {
 /// along the cut. Midpoint sums on 256 points of the wall and 128 of each pipe: within 1e-8 of the largest temperature.
 double mean_grout_temperature(const SectionField& field, GroutPart part);
 
+/// Mean of the squared temperature above the mean bore-wall temperature over the grout [K2], of pipes evenly round the
+/// axis at equal or alternating heats, the first on the x axis: by rays from the first pipe through its sector of the
+/// bore. Within 0.5 %.
+double mean_square_grout_temperature(const SectionField& field);
+
+/// Mean temperature of the bore wall's half at x > 0 above that of the whole wall [K]. Within 1e-5 of the largest.
+double mean_right_wall_temperature(const SectionField& field);
+
 }  // namespace stillground::bore

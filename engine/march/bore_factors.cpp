@@ -9,6 +9,32 @@ enum Work : std::size_t { source_even = 0, source_odd = 1, down_part = 2, up_par
 
 }  // namespace
 
+BoreFactors::Chain::Chain(const bore::Mode& mode, double beyond, double kappa)
+    : in(kappa / (mode.inner_capacity * mode.inner)),
+      forth(kappa / (mode.inner_capacity * mode.middle)),
+      back(kappa / (mode.outer_capacity * mode.middle)),
+      outward(kappa / (mode.outer_capacity * beyond)),
+      outer_gain(1 / (1 + back + outward)),
+      conductance(1 / mode.inner) {
+  inner_gain = 1 / (1 + in + forth * (1 - outer_gain * back));
+}
+
+double BoreFactors::Chain::inner(double rhs_inner, double from_outer) const {
+  return inner_gain * (rhs_inner + forth * from_outer);
+}
+
+double BoreFactors::Chain::from_outer(double rhs_outer, double far_end) const {
+  return outer_gain * (rhs_outer + outward * far_end);
+}
+
+double BoreFactors::Chain::settle(double fluid, double far_end, const double* rhs, double* y, std::size_t at_inner,
+                                  std::size_t at_outer) const {
+  const double alone = from_outer(rhs[at_outer], far_end);
+  y[at_inner] = inner(rhs[at_inner] + in * fluid, alone);
+  y[at_outer] = alone + outer_gain * back * y[at_inner];
+  return y[at_outer];
+}
+
 BoreFactors::BoreFactors(const Problem& problem, const Group& group, const FlowRegime& regime,
                          const RadialFactors& radial, double kappa)
     : flows_(regime.heat_rate > 0), first_(group.first), row_(problem.row()), layers_(group.past - group.first) {
@@ -25,17 +51,12 @@ BoreFactors::BoreFactors(const Problem& problem, const Group& group, const FlowR
     const double outer = net.even.outer + wall_to_first_node(problem.grid, problem.grid.solid[k].conductivity) +
                          layer.fraction * layer.wall_response;
     layer.inverse_outer = 1 / outer;
-    layer.even_in = kappa / (net.even.capacity * net.even.inner);
-    layer.even_out = kappa / (net.even.capacity * outer);
-    layer.even_gain = 1 / (1 + layer.even_in + layer.even_out);
-    layer.even_conductance = 1 / net.even.inner;
-    layer.odd_in = kappa / (net.odd.capacity * net.odd.inner);
-    layer.odd_gain = 1 / (1 + layer.odd_in + kappa / (net.odd.capacity * net.odd.outer));
-    layer.odd_conductance = 1 / net.odd.inner;
+    layer.even = Chain(net.even, outer, kappa);
+    layer.odd = Chain(net.odd, net.odd.outer, kappa);
 
     // Conductances of the modes with the grout eliminated.
-    const double even = layer.even_conductance * (1 - layer.even_gain * layer.even_in);
-    const double odd = layer.odd_conductance * (1 - layer.odd_gain * layer.odd_in);
+    const double even = layer.even.left();
+    const double odd = layer.odd.left();
     if (!flows_) {
       layer.i11 = 1 / (2 * layer.storage + layer.length * even);  // mean of the streams
       layer.i22 = 1 / (layer.storage + layer.length * odd);       // half their difference
@@ -73,8 +94,10 @@ double BoreFactors::eliminate(const double* rhs, const double* y, const double* 
     const std::size_t k = first_ + n;
     const Layer& layer = layers_[n];
     far[k] = ambient[k] + theta[k];
-    even_source[k] = layer.even_conductance * layer.even_gain * (rhs[rows::even * row_ + k] + layer.even_out * far[k]);
-    odd_source[k] = layer.odd_conductance * layer.odd_gain * rhs[rows::odd * row_ + k];
+    const double even_outer = layer.even.from_outer(rhs[rows::even_outer * row_ + k], far[k]);
+    const double odd_outer = layer.odd.from_outer(rhs[rows::odd_outer * row_ + k], 0);
+    even_source[k] = layer.even.conductance * layer.even.inner(rhs[rows::even_inner * row_ + k], even_outer);
+    odd_source[k] = layer.odd.conductance * layer.odd.inner(rhs[rows::odd_inner * row_ + k], odd_outer);
   }
   if (!flows_) return 0;
 
@@ -130,10 +153,10 @@ void BoreFactors::substitute(double inlet, const double* rhs, double* y, std::sp
       y_down[k] = mean + half_difference;
       y_up[k] = mean - half_difference;
     }
-    const double even = layer.even_gain * (rhs[rows::even * row_ + k] + layer.even_in * mean + layer.even_out * far[k]);
-    y[rows::even * row_ + k] = even;
-    y[rows::odd * row_ + k] = layer.odd_gain * (rhs[rows::odd * row_ + k] + layer.odd_in * half_difference);
-    wall_heat[k] = layer.fraction * (even - far[k]) * layer.inverse_outer;
+    const double even_outer =
+        layer.even.settle(mean, far[k], rhs, y, rows::even_inner * row_ + k, rows::even_outer * row_ + k);
+    layer.odd.settle(half_difference, 0, rhs, y, rows::odd_inner * row_ + k, rows::odd_outer * row_ + k);
+    wall_heat[k] = layer.fraction * (even_outer - far[k]) * layer.inverse_outer;
     y[rows::ground * row_ + k] += layer.wall_response * wall_heat[k];
   }
 }

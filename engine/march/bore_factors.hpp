@@ -40,10 +40,28 @@ class BoreFactors {
   std::size_t work_size() const { return 5 * row_; }
 
  private:
+  // A mode's two nodes, eliminated: fluid M -> inner node -> outer node -> far end E. With the stage weight kappa over
+  // capacity times resistance, in = kappa/(C_i R_i) and so on:
+  //   T_o = outer_gain (rhs_o + outward E + back T_i),   T_i = inner_gain (rhs_i + in M + forth outer_gain (rhs_o +
+  //   outward E)).
+  struct Chain {
+    double in = 0, forth = 0, back = 0, outward = 0;
+    double inner_gain = 0, outer_gain = 0;
+    double conductance = 0;  // fluid to inner node [W/(m K)]
+
+    Chain() = default;
+    Chain(const bore::Mode& mode, double beyond, double kappa);  // beyond: outer node to far end [K m/W]
+
+    double inner(double rhs_inner, double from_outer) const;    // T_i for M = 0
+    double from_outer(double rhs_outer, double far_end) const;  // T_o for T_i = 0
+    // Writes both nodes at the fluid's and the far end's temperature and returns the outer one; rhs may be y.
+    double settle(double fluid, double far_end, const double* rhs, double* y, std::size_t at_inner,
+                  std::size_t at_outer) const;
+    double left() const { return conductance * (1 - inner_gain * in); }  // conductance that the fluid meets
+  };
+
   struct Layer {
-    // Modes: stage weight over capacity, conductances to node and beyond, eliminated node.
-    double even_gain = 0, even_in = 0, even_out = 0, even_conductance = 0;
-    double odd_gain = 0, odd_in = 0, odd_conductance = 0;
+    Chain even, odd;
     double inverse_outer = 0;  // 1/(R_outer + wall to first node + fraction * wall response)
     double length = 0;         // of bore in this layer [m]
     double fraction = 0;

@@ -51,11 +51,11 @@ struct Problem {
 };
 
 /// Rows of a group's block of the state, each `row()` long with the layers z innermost: fluid down (leaving each cell
-/// downwards) and up (leaving it upwards), grout's even and odd node [K], then nr rows of the ground's own rise theta
-/// [K], from the wall out. The in-bore rows stand first: the padding of the last of them is the zero above the
-/// innermost ground row.
+/// downwards) and up (leaving it upwards), the inner and outer node of the even and the odd mode [K], then nr rows of
+/// the ground's own rise theta [K], from the wall out. The in-bore rows stand first: the padding of the last of them is
+/// the zero above the innermost ground row.
 namespace rows {
-inline constexpr std::size_t down = 0, up = 1, even = 2, odd = 3, ground = 4;
+inline constexpr std::size_t down = 0, up = 1, even_inner = 2, even_outer = 3, odd_inner = 4, odd_outer = 5, ground = 6;
 }
 
 inline std::size_t Problem::block() const {

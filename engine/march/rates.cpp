@@ -46,22 +46,26 @@ void add_bore(const Problem& problem, const Group& group, const FlowRegime& regi
     const bool flows = regime.heat_rate > 0;
     const double mean_down = flows ? (above + down[k]) / 2 : down[k];
     const double mean_up = flows ? (below + up[k]) / 2 : up[k];
-    const double even = y[rows::even * row + k];
-    const double odd = y[rows::odd * row + k];
+    const double even_inner = y[rows::even_inner * row + k], even_outer = y[rows::even_outer * row + k];
+    const double odd_inner = y[rows::odd_inner * row + k], odd_outer = y[rows::odd_outer * row + k];
     const double theta = y[rows::ground * row + k];
 
-    const double fluid_even = ((mean_down + mean_up) / 2 - even) / net.even.inner;
-    const double fluid_odd = ((mean_down - mean_up) / 2 - odd) / net.odd.inner;
+    const double fluid_even = ((mean_down + mean_up) / 2 - even_inner) / net.even.inner;
+    const double fluid_odd = ((mean_down - mean_up) / 2 - odd_inner) / net.odd.inner;
+    const double even_between = (even_inner - even_outer) / net.even.middle;
+    const double odd_between = (odd_inner - odd_outer) / net.odd.middle;
     const model::Solid& solid = problem.grid.solid[k];
     const double wall =
-        (even - ambient[k] - theta) / (net.even.outer + wall_to_first_node(problem.grid, solid.conductivity));
+        (even_outer - ambient[k] - theta) / (net.even.outer + wall_to_first_node(problem.grid, solid.conductivity));
 
     const double storage = net.fluid_capacity * length;
     rate[rows::down * row + k] +=
         (regime.heat_rate * (above - down[k]) - length * (fluid_even / 2 + fluid_odd)) / storage;
     rate[rows::up * row + k] += (regime.heat_rate * (below - up[k]) - length * (fluid_even / 2 - fluid_odd)) / storage;
-    rate[rows::even * row + k] += (fluid_even - wall) / net.even.capacity;
-    rate[rows::odd * row + k] += (fluid_odd - odd / net.odd.outer) / net.odd.capacity;
+    rate[rows::even_inner * row + k] += (fluid_even - even_between) / net.even.inner_capacity;
+    rate[rows::even_outer * row + k] += (even_between - wall) / net.even.outer_capacity;
+    rate[rows::odd_inner * row + k] += (fluid_odd - odd_between) / net.odd.inner_capacity;
+    rate[rows::odd_outer * row + k] += (odd_between - odd_outer / net.odd.outer) / net.odd.outer_capacity;
     rate[rows::ground * row + k] += group.fraction[k] * wall / (solid.heat_capacity * problem.grid.ring_area(0));
   }
 }

@@ -10,6 +10,12 @@ namespace stillground::run {
 
 namespace {
 
+/// Mean temperature of grout and pipe walls: either even node has half of their capacity [K].
+double mean_grout(const march::Problem& problem, const double* block, std::size_t k) {
+  const std::size_t row = problem.row();
+  return (block[march::rows::even_inner * row + k] + block[march::rows::even_outer * row + k]) / 2;
+}
+
 /// Calls each(g, k, wall temperature) for every layer with a bore in it.
 template <class Each>
 void walls(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state, Each&& each) {
@@ -21,7 +27,7 @@ void walls(const march::Problem& problem, const march::FlowRegime& regime, const
     const double* block = state.y.data() + g * problem.block();
     for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
       const double outside = ambient[k] + block[march::rows::ground * row + k];
-      const double grout = block[march::rows::even * row + k];
+      const double grout = block[march::rows::even_outer * row + k];
       const double inner = regime.networks[k].even.outer;
       const double outer = march::wall_to_first_node(problem.grid, problem.grid.solid[k].conductivity);
       each(g, k, (grout * outer + outside * inner) / (inner + outer));
@@ -41,7 +47,8 @@ march::State initial_state(const march::Problem& problem) {
   problem.undisturbed.at(0, undisturbed);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     double* block = state.y.data() + g * problem.block();
-    for (const std::size_t which : {march::rows::down, march::rows::up, march::rows::even}) {
+    for (const std::size_t which :
+         {march::rows::down, march::rows::up, march::rows::even_inner, march::rows::even_outer}) {
       const auto from = static_cast<std::ptrdiff_t>(problem.groups[g].first);
       const auto to = static_cast<std::ptrdiff_t>(problem.groups[g].past);
       std::copy(undisturbed.begin() + from, undisturbed.begin() + to, block + which * row + problem.groups[g].first);
@@ -67,7 +74,7 @@ double stored_heat(const march::Problem& problem, const LoopFluid& fluid, const 
     for (std::size_t k = group.first; k < group.past; ++k) {
       const double streams = block[march::rows::down * row + k] + block[march::rows::up * row + k];
       own += group.fraction[k] * problem.grid.height(k) *
-             (fluid.grout_per_metre * block[march::rows::even * row + k] + fluid.storage_per_metre * streams);
+             (fluid.grout_per_metre * mean_grout(problem, block, k) + fluid.storage_per_metre * streams);
     }
     sum += group.members * own;
   }
@@ -94,7 +101,7 @@ record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime
     for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
       shot.fluid_down[g * nz + k] = block[march::rows::down * row + k];
       shot.fluid_up[g * nz + k] = block[march::rows::up * row + k];
-      shot.grout[g * nz + k] = block[march::rows::even * row + k];
+      shot.grout[g * nz + k] = mean_grout(problem, block, k);
     }
   }
   walls(problem, regime, state,

@@ -16,6 +16,13 @@ double disc(double diameter) {
   return std::numbers::pi * diameter * diameter / 4;
 }
 
+Resistances lerp(const Resistances& a, const Resistances& b, double part) {
+  return {std::lerp(a.bore, b.bore, part),
+          std::lerp(a.internal, b.internal, part),
+          {std::lerp(a.shares.even, b.shares.even, part), std::lerp(a.shares.even_spread, b.shares.even_spread, part),
+           std::lerp(a.shares.odd, b.shares.odd, part), std::lerp(a.shares.odd_wall, b.shares.odd_wall, part)}};
+}
+
 }  // namespace
 
 LoopFluid loop_fluid(const model::Scenario& scenario, double bores, double reference) {
@@ -53,16 +60,18 @@ Film film(const model::Scenario& scenario, const LoopFluid& fluid, double flow_p
 Resistances resistances(const model::Scenario& scenario, double ground_conductivity, double film_resistance) {
   const auto& loop = std::get<model::SingleU>(scenario.bore.loop);
   const auto computed = bore::single_u_resistance(scenario.bore, loop, ground_conductivity, film_resistance);
-  return {scenario.bore.resistance.value_or(computed.legs.bore), computed.legs.internal, computed.shares.even,
-          computed.shares.odd};
+  return {scenario.bore.resistance.value_or(computed.legs.bore), computed.legs.internal, computed.shares};
 }
 
 Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid)
     : scenario_(scenario), fluid_(fluid) {
   for (const model::Solid& solid : grid.solid) {
-    const auto found = std::find(conductivities_.begin(), conductivities_.end(), solid.conductivity);
-    of_layer_.push_back(static_cast<std::size_t>(found - conductivities_.begin()));
-    if (found == conductivities_.end()) conductivities_.push_back(solid.conductivity);
+    const auto same = [&](const model::Solid& other) {
+      return other.conductivity == solid.conductivity && other.heat_capacity == solid.heat_capacity;
+    };
+    const auto found = std::find_if(solids_.begin(), solids_.end(), same);
+    of_layer_.push_back(static_cast<std::size_t>(found - solids_.begin()));
+    if (found == solids_.end()) solids_.push_back(solid);
   }
   const Film still = film(scenario_, fluid_, 0, fluid_.reference);
   standing_ = {{0, 0, networks(at_film(still.resistance))}, still.regime};
@@ -71,8 +80,8 @@ Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const 
 
 std::vector<Resistances> Regimes::at_film(double film_resistance) const {
   std::vector<Resistances> result;
-  for (const double conductivity : conductivities_)
-    result.push_back(resistances(scenario_, conductivity, film_resistance));
+  for (const model::Solid& solid : solids_)
+    result.push_back(resistances(scenario_, solid.conductivity, film_resistance));
   return result;
 }
 
@@ -83,11 +92,14 @@ const std::vector<Resistances>& Regimes::at_kelvin(int kelvin) {
   return kelvins_.emplace(kelvin, at_film(film_resistance)).first->second;
 }
 
-std::vector<bore::Network> Regimes::networks(const std::vector<Resistances>& of_ground) const {
+std::vector<bore::Network> Regimes::networks(const std::vector<Resistances>& of_solid) const {
+  const double section = disc(scenario_.bore.diameter);
   std::vector<bore::Network> made;
-  for (const Resistances& r : of_ground) {
-    made.push_back(bore::make_network(
-        {r.bore, r.internal, r.even_share, r.odd_share, fluid_.grout_per_metre, fluid_.storage_per_metre}));
+  for (std::size_t i = 0; i < solids_.size(); ++i) {
+    const Resistances& r = of_solid[i];
+    made.push_back(bore::make_network({r.bore, r.internal, r.shares.even, r.shares.odd, fluid_.grout_per_metre,
+                                       fluid_.storage_per_metre, r.shares.even_spread, r.shares.odd_wall,
+                                       solids_[i].heat_capacity * section}));
   }
   std::vector<bore::Network> per_layer;
   for (const std::size_t which : of_layer_) per_layer.push_back(made[which]);
@@ -101,9 +113,7 @@ const Regimes::Regime& Regimes::flowing(double temperature) {
   const auto& warm = at_kelvin(below + 1);
   std::vector<Resistances> between;
   for (std::size_t i = 0; i < cold.size(); ++i) {
-    between.push_back({std::lerp(cold[i].bore, warm[i].bore, part), std::lerp(cold[i].internal, warm[i].internal, part),
-                       std::lerp(cold[i].even_share, warm[i].even_share, part),
-                       std::lerp(cold[i].odd_share, warm[i].odd_share, part)});
+    between.push_back(lerp(cold[i], warm[i], part));
   }
   flowing_.march.networks = networks(between);
   ++flowing_.march.serial;

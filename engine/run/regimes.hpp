@@ -4,6 +4,7 @@
 #include <map>
 #include <vector>
 
+#include "engine/bore/resistance.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/materials/film.hpp"
 #include "engine/model/scenario.hpp"
@@ -36,8 +37,7 @@ Film film(const model::Scenario& scenario, const LoopFluid& fluid, double flow_p
 struct Resistances {
   double bore = 0;
   double internal = 0;
-  double even_share = 0;  ///< see bore::NetworkParts
-  double odd_share = 0;
+  bore::StorageShares shares;
 };
 
 Resistances resistances(const model::Scenario& scenario, double ground_conductivity, double film_resistance);
@@ -62,13 +62,13 @@ class Regimes {
  private:
   std::vector<Resistances> at_film(double film_resistance) const;
   const std::vector<Resistances>& at_kelvin(int kelvin);
-  std::vector<bore::Network> networks(const std::vector<Resistances>& of_ground) const;
+  std::vector<bore::Network> networks(const std::vector<Resistances>& of_solid) const;
 
   const model::Scenario& scenario_;
   LoopFluid fluid_;
-  std::vector<double> conductivities_;               // of the ground, each once
+  std::vector<model::Solid> solids_;                 // of the ground, each once
   std::vector<std::size_t> of_layer_;                // [z]: which of them
-  std::map<int, std::vector<Resistances>> kelvins_;  // [conductivity]
+  std::map<int, std::vector<Resistances>> kelvins_;  // [solid]
   Regime standing_;
   Regime flowing_;
 };

@@ -46,9 +46,10 @@ TEST_CASE("For a smooth load the error falls with the square of the step") {
   CHECK(order == Approx(2.0).margin(0.1));
 }
 
-// numerics.md 2: 0.010 K (rms 0.004) at 1800 s and 0.005 K (rms 0.002) at 900 s for loads jumping by 6 kW an hour on a
-// 150 m bore, measured on a prototype; a common source-free bound on our own method, not on the physics.
-TEST_CASE("Under a load that jumps every hour the default step errs by a hundredth of a kelvin") {
+// Source-free bounds on our own method, not on the physics, at jumps of up to 133 W/m. With one node in the grout they
+// were 0.03, 0.01 and 0.005 K; two nodes answer the first minutes rightly, which one node missed by 0.3 K
+// (validation/bore_section), and so have more that changes within a step. Steps of 900 s keep the former bounds.
+TEST_CASE("Under a load that jumps every hour the default step errs by hundredths of a kelvin") {
   test::Noise noise;
   model::HourlySeries jumping;
   for (int hour = 0; hour < hours_per_year; ++hour) jumping.values.push_back(12000 * (noise() - 0.5));
@@ -58,7 +59,8 @@ TEST_CASE("Under a load that jumps every hour the default step errs by a hundred
   INFO("largest " << test::largest_difference(at_1800, truth) << " K, rms " << rms(at_1800, truth, 0)
                   << " K at 1800 s; largest " << test::largest_difference(at_900, truth) << " K, rms "
                   << rms(at_900, truth, 0) << " K at 900 s");
-  CHECK(test::largest_difference(at_1800, truth) < 0.03);
-  CHECK(rms(at_1800, truth, 0) < 0.01);
-  CHECK(rms(at_900, truth, 0) < 0.005);
+  CHECK(test::largest_difference(at_1800, truth) < 0.05);
+  CHECK(rms(at_1800, truth, 0) < 0.02);
+  CHECK(test::largest_difference(at_900, truth) < 0.03);
+  CHECK(rms(at_900, truth, 0) < 0.01);
 }

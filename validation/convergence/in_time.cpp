@@ -63,8 +63,11 @@ void order_in_time(Check& check) {
   const std::string transit =
       "the fluid's ten minutes down and up the bore: not resolved by the longest steps (order 1), resolved by the "
       "shortest, and where it begins to be the error falls faster than its order";
-  refine(jumping, 0)
-      .rows(jumps, "jumping load", "s", 1.4, 2.2, 0, 0.01, "K", {{0, {1.0, transit}}, {2, {1.0, transit}}});
+  const Refinement refined = refine(jumping, 0);
+  refined.rows(jumps, "jumping load", "s", 1.4, 2.2, 1, 0.01, "K", {{0, {1.0, transit}}, {2, {1.0, transit}}});
+  jumps.known_absolute_miss("jumping load: Richardson's error at 1800 s [K]", 0, refined.error(0), 0.01, 0.025,
+                            "the grout's inner node answers within minutes; a tenth of what one node in its place errs "
+                            "by (section-hours)");
 }
 
 }  // namespace stillground::validation

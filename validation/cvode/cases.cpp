@@ -49,11 +49,18 @@ oracle::Field field_of(const march::Problem& problem) {
   return field;
 }
 
+namespace {
+
+oracle::Chain chain_of(const bore::Mode& mode) {
+  return {mode.inner, mode.middle, mode.outer, mode.inner_capacity, mode.outer_capacity};
+}
+
+}  // namespace
+
 oracle::Flow flow_of(const march::FlowRegime& regime) {
   oracle::Flow flow{regime.heat_rate, {}};
   for (const bore::Network& net : regime.networks) {
-    flow.sections.push_back({net.even.inner, net.even.outer, net.odd.inner, net.odd.outer, net.even.capacity,
-                             net.odd.capacity, net.fluid_capacity});
+    flow.sections.push_back({chain_of(net.even), chain_of(net.odd), net.fluid_capacity});
   }
   return flow;
 }

@@ -59,6 +59,9 @@ std::vector<double> integrated(const model::Scenario& s, const std::vector<doubl
   return eft;
 }
 
+const std::string fast_node =
+    "the grout's inner node answers within minutes; a tenth of what one node in its place errs by (section-hours)";
+
 struct Misses {
   double largest = 0, rms = 0;
 };
@@ -113,8 +116,8 @@ void jumping(validation::Check& check) {
     const auto ours = marched(s, load, false);
     const Misses e = misses(ours, truth);
     if (step == 1800) {
-      claim.absolute("1800 s, largest", 0, e.largest, 0.03);
-      claim.absolute("1800 s, rms", 0, e.rms, 0.01);
+      claim.known_absolute_miss("1800 s, largest", 0, e.largest, 0.03, 0.05, fast_node);
+      claim.known_absolute_miss("1800 s, rms", 0, e.rms, 0.01, 0.02, fast_node);
       claim.plot(picture(truth, ours));
     }
     if (step == 225) claim.absolute("225 s, largest", 0, e.largest, 0.001);
@@ -136,8 +139,8 @@ void standing(validation::Check& check) {
        "is compared",
        "as before: 0.03 K, 0.01 K rms at 1800 s, 0.001 K at 225 s"});
   Misses e = misses(marched(s, load, true), truth);
-  claim.absolute("1800 s, largest", 0, e.largest, 0.03);
-  claim.absolute("1800 s, rms", 0, e.rms, 0.01);
+  claim.known_absolute_miss("1800 s, largest", 0, e.largest, 0.03, 0.05, fast_node);
+  claim.known_absolute_miss("1800 s, rms", 0, e.rms, 0.01, 0.02, fast_node);
   s.run.step = 225;
   claim.absolute("225 s, largest", 0, misses(marched(s, load, true), truth).largest, 0.001);
 }

@@ -36,8 +36,9 @@ double transformed(const std::vector<BorePart>& parts, double radius, double flu
     const double x = radius * std::sqrt(s * part.heat_capacity / part.conductivity);
     const double ground =
         std::cyl_bessel_k(0.0, x) / (2 * std::numbers::pi * part.conductivity * x * std::cyl_bessel_k(1.0, x));
-    const double node = part.grout * s + 1 / (part.outer + ground);
-    admittance += part.share / (part.inner + 1 / node);
+    const double outer = part.outer_grout * s + 1 / (part.outer + ground);
+    const double inner = part.inner_grout * s + 1 / (part.middle + 1 / outer);
+    admittance += part.share / (part.inner + 1 / inner);
   }
   return 1 / (s * admittance);
 }

@@ -10,7 +10,7 @@ namespace stillground::oracle {
 
 namespace {
 
-enum Slot : std::size_t { down, up, even, odd, ring };
+enum Slot : std::size_t { down, up, even_inner, even_outer, odd_inner, odd_outer, ring };
 
 std::size_t first_layer(const FieldBore& bore) {
   const auto filled = [](double fraction) { return fraction > 0; };
@@ -36,7 +36,7 @@ FieldEquations::FieldEquations(Field field) : field_(std::move(field)), first_(f
   for (const FieldBore& bore : field_.bores) {
     if (first_layer(bore) != first_) throw std::invalid_argument("the bores start in different layers");
   }
-  layer_ = 1 + field_.bores.size() * (4 + rings());
+  layer_ = 1 + field_.bores.size() * (6 + rings());
 }
 
 std::vector<double> FieldEquations::at_rest(double time) const {
@@ -45,7 +45,7 @@ std::vector<double> FieldEquations::at_rest(double time) const {
   for (std::size_t b = 0; b < field_.bores.size(); ++b) {
     for (std::size_t k = 0; k < layers(); ++k) {
       if (field_.bores[b].fraction[k] <= 0) continue;
-      for (const Slot slot : {down, up, even}) y[at(k, b) + slot] = undisturbed[k];
+      for (const Slot slot : {down, up, even_inner, even_outer}) y[at(k, b) + slot] = undisturbed[k];
     }
   }
   return y;
@@ -93,19 +93,23 @@ void FieldEquations::add_bore(std::size_t bore, double inlet, const Flow& flow, 
     const double enters_up = filled(k + 1) ? y[at(k + 1, bore) + up] : here[down];
     const double mean_down = flow.heat_rate > 0 ? (enters_down + here[down]) / 2 : here[down];
     const double mean_up = flow.heat_rate > 0 ? (enters_up + here[up]) / 2 : here[up];
-    const double to_even = ((mean_down + mean_up) / 2 - here[even]) / section.even_inner;
-    const double to_odd = ((mean_down - mean_up) / 2 - here[odd]) / section.odd_inner;
+    const double to_even = ((mean_down + mean_up) / 2 - here[even_inner]) / section.even.inner;
+    const double to_odd = ((mean_down - mean_up) / 2 - here[odd_inner]) / section.odd.inner;
+    const double through_even = (here[even_inner] - here[even_outer]) / section.even.middle;
+    const double through_odd = (here[odd_inner] - here[odd_outer]) / section.odd.middle;
 
     double outside = undisturbed[k];
     for (const Share& share : own.neighbours) outside += share.weight * y[at(k, share.source) + ring + share.ring];
     const double first_half = std::log(node_[0] / field_.r_faces[0]) / (2 * std::numbers::pi * field_.conductivity[k]);
-    const double to_ground = (here[even] - outside - here[ring]) / (section.even_outer + first_half);
+    const double to_ground = (here[even_outer] - outside - here[ring]) / (section.even.outer + first_half);
 
     const double heat_capacity = section.fluid_capacity * length;
     change[down] = (flow.heat_rate * (enters_down - here[down]) - length * (to_even / 2 + to_odd)) / heat_capacity;
     change[up] = (flow.heat_rate * (enters_up - here[up]) - length * (to_even / 2 - to_odd)) / heat_capacity;
-    change[even] = (to_even - to_ground) / section.even_capacity;
-    change[odd] = (to_odd - here[odd] / section.odd_outer) / section.odd_capacity;
+    change[even_inner] = (to_even - through_even) / section.even.inner_capacity;
+    change[even_outer] = (through_even - to_ground) / section.even.outer_capacity;
+    change[odd_inner] = (to_odd - through_odd) / section.odd.inner_capacity;
+    change[odd_outer] = (through_odd - here[odd_outer] / section.odd.outer) / section.odd.outer_capacity;
     change[ring] += own.fraction[k] * to_ground / (field_.heat_capacity[k] * area_[0]);
   }
 }

@@ -10,13 +10,17 @@
 /// statement of what a march of the same grid should solve. SI, kelvin.
 namespace stillground::oracle {
 
-/// Between fluid and bore wall in one layer, per metre of bore. The legs' mean M and half their difference D exchange
-/// with a grout node each: M - even_inner - node - even_outer - wall, D - odd_inner - node - odd_outer - 0.
+/// Two nodes with heat capacity between a fluid and an end, per metre of bore: fluid - inner - node - middle - node -
+/// outer - end.
+struct Chain {
+  double inner = 0, middle = 0, outer = 0;        ///< [K m/W]
+  double inner_capacity = 0, outer_capacity = 0;  ///< [J/(m K)]
+};
+
+/// Between fluid and bore wall in one layer. The legs' mean M ends in the wall, half their difference D at zero.
 struct Section {
-  double even_inner = 0, even_outer = 0;       ///< [K m/W]
-  double odd_inner = 0, odd_outer = 0;         ///< [K m/W]
-  double even_capacity = 0, odd_capacity = 0;  ///< [J/(m K)]
-  double fluid_capacity = 0;                   ///< of one leg [J/(m K)]
+  Chain even, odd;
+  double fluid_capacity = 0;  ///< of one leg [J/(m K)]
 };
 
 /// What flows, and the sections that hold at it.
@@ -51,8 +55,8 @@ struct Field {
 };
 
 /// State, layer by layer: in each the integral of the field's outlet temperature (in the first layer with bores; zero
-/// elsewhere), then for every bore fluid down, fluid up, even node, odd node [K] and the rings' rise [K]. So nothing
-/// depends on anything farther off than `band()`.
+/// elsewhere), then for every bore fluid down, fluid up, two even nodes, two odd nodes [K] and the rings' rise [K]. So
+/// nothing depends on anything farther off than `band()`.
 class FieldEquations {
  public:
   /// Throws std::invalid_argument if the bores do not start in the same layer.
@@ -76,7 +80,7 @@ class FieldEquations {
  private:
   std::size_t rings() const { return node_.size(); }
   std::size_t layers() const { return field_.conductivity.size(); }
-  std::size_t at(std::size_t k, std::size_t bore) const { return k * layer_ + 1 + bore * (4 + rings()); }
+  std::size_t at(std::size_t k, std::size_t bore) const { return k * layer_ + 1 + bore * (6 + rings()); }
   void add_ground(std::size_t bore, const double* y, double* rate) const;
   void add_bore(std::size_t bore, double inlet, const Flow& flow, const double* y, std::span<const double> undisturbed,
                 double* rate) const;

@@ -14,8 +14,10 @@ namespace {
 
 constexpr double heat_per_length = 50;  // [W/m]
 
-march::Problem lone_problem(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
-                            std::vector<ground::Reach> reaches) {
+}  // namespace
+
+march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
+                         std::vector<ground::Reach> reaches) {
   const model::Ground ground{{{std::numeric_limits<double>::infinity(), "rock", solid}}, model::MeanOverBore{0}};
   const std::vector<model::BoreSite> bores{{0, 0, reach.top, reach.toe - reach.top, 0}};
   reaches.push_back(reach);
@@ -34,11 +36,9 @@ march::Problem lone_problem(const ground::GridSpec& spec, const model::Solid& so
           1e30};
 }
 
-}  // namespace
-
 UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
                          const std::vector<ground::Reach>& others)
-    : problem_(lone_problem(spec, solid, reach, others)),
+    : problem_(lone_bore(spec, solid, reach, others)),
       regime_{1, 1e9, std::vector<bore::Network>(problem_.nz(), bore::make_network({1000, 1e6, 0.5, 0.5, 1e-3, 1e-3}))},
       task_{{0, 0, 0, heat_per_length * (reach.toe - reach.top)}, &regime_},
       steps_(problem_, task_, run::initial_state(problem_)) {}

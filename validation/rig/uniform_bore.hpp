@@ -9,6 +9,11 @@
 
 namespace stillground::validation {
 
+/// A lone bore in ground of one kind, undisturbed at zero, without heat pump, with steps of 1 s: for marches by a clock
+/// of their own. `others`: bores whose ends the layers resolve as well.
+march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
+                         std::vector<ground::Reach> others = {});
+
 /// A lone bore that gives off the same heat at every depth into ground at zero: what line and cylinder sources
 /// describe. Made from the engine's own parts by a network so resistive (1000 K m/W, hardly any capacity) that the
 /// ground's answer, of the order of 1 K m/W, changes the heat along the bore by no more than 0.1 %.

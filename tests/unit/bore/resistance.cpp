@@ -29,8 +29,9 @@ bore::Multipoles two_legs(double x, double grout) {
   return bore::solve_multipoles({0.07, grout, 2.2, {{x, 0, 0.02, 0.06}, {-x, 0, 0.02, 0.06}}});
 }
 
-// Mean over the grout right of x = `from` by a plain sum over a polar grid; its cells cut the pipes' edges.
-double plain_mean(const bore::SectionField& field, double from) {
+// Mean of temperature^power over the grout right of x = `from` by a plain sum over a polar grid; its cells cut the
+// pipes' edges.
+double plain_mean(const bore::SectionField& field, double from, int power = 1) {
   constexpr int rings = 250, rays = 1000;
   double sum = 0, area = 0;
   for (int i = 0; i < rings; ++i) {
@@ -39,12 +40,15 @@ double plain_mean(const bore::SectionField& field, double from) {
       bool grout = z.real() > from;
       for (const auto& pipe : field.section.pipes) grout = grout && std::abs(z - pipe.centre()) > pipe.outer_radius;
       if (!grout) continue;
-      sum += bore::grout_point(field, z).temperature * std::abs(z);
+      sum += std::pow(bore::grout_point(field, z).temperature, power) * std::abs(z);
       area += std::abs(z);
     }
   }
   return sum / area;
 }
+
+// Pipe walls that store next to nothing: what is left is the grout.
+const bore::Filling grout_alone{0.017, 0.006, 1e6, 1};
 
 }  // namespace
 
@@ -99,13 +103,47 @@ TEST_CASE("The grout's share of a mode's temperature drop is its mean over the a
   for (const auto& [x, grout] : {std::pair{0.021, 2.2}, {0.035, 0.8}, {0.049, 1.5}}) {
     CAPTURE(x, grout);
     const auto multipoles = two_legs(x, grout);
-    const auto shares = bore::mean_grout_share(multipoles);
+    const auto shares = bore::storage_shares(multipoles, grout_alone);
     const double r11 = multipoles.resistance(0, 0), r12 = multipoles.resistance(0, 1);
     const auto even = bore::field_of(multipoles, Eigen::Vector2d{1, 1});
     const auto odd = bore::field_of(multipoles, Eigen::Vector2d{1, -1});
-    CHECK(shares.even == Approx(plain_mean(even, -1) / (r11 + r12)).margin(1e-4));
+    const double mean = plain_mean(even, -1) / (r11 + r12);
+    CHECK(shares.even == Approx(mean).margin(1e-4));
+    const double square = plain_mean(even, -1, 2) / std::pow(r11 + r12, 2);
+    CHECK(shares.even_spread == Approx(std::sqrt(square - mean * mean)).epsilon(0.005));  // rays 4 degrees apart
     CHECK(shares.odd == Approx(plain_mean(odd, 0) / (r11 - r12)).margin(1e-4));
   }
+}
+
+TEST_CASE("Pipe walls count with their own temperature and heat capacity") {
+  const auto multipoles = two_legs(0.035, 1.5);
+  const auto grout = bore::storage_shares(multipoles, grout_alone);
+  const auto walls = bore::storage_shares(multipoles, {0.017, 0.006, 1, 2e6});  // grout that stores next to nothing
+  const double fluid = multipoles.resistance(0, 0) + multipoles.resistance(0, 1);
+  // Between what the film and what film and wall (0.06 K m/W) leave of the fluid's temperature.
+  CHECK(walls.even < 1 - 0.006 / fluid);
+  CHECK(walls.even > 1 - 0.06 / fluid);
+  const double grout_area = 0.07 * 0.07 - 2 * 0.02 * 0.02, wall_area = 2 * (0.02 * 0.02 - 0.017 * 0.017);
+  const auto both = bore::storage_shares(multipoles, {0.017, 0.006, 3e6, 2e6});
+  const double expected =
+      (3e6 * grout_area * grout.even + 2e6 * wall_area * walls.even) / (3e6 * grout_area + 2e6 * wall_area);
+  CHECK(both.even == Approx(expected).epsilon(1e-5));  // what "next to nothing" still stores
+}
+
+// The ring of four: legs at one temperature warm all of the grout alike, whichever leg is looked at first.
+TEST_CASE("The spread of four legs is that of the whole grout") {
+  bore::BoreSection section{0.075, 1.6, 2.2, {}};
+  for (int leg = 0; leg < 4; ++leg) {
+    const auto centre = std::polar(0.045, leg * M_PI / 2);
+    section.pipes.push_back({centre.real(), centre.imag(), 0.016, 0.084});
+  }
+  const auto multipoles = bore::solve_multipoles(section);
+  const auto storage = bore::even_storage(multipoles, {0.0131, 0.008, 1e6, 1});
+  const auto field = bore::field_of(multipoles, Eigen::VectorXd::Ones(4));
+  const double fluid = multipoles.resistance.row(0).sum();
+  const double mean = plain_mean(field, -1) / fluid, square = plain_mean(field, -1, 2) / (fluid * fluid);
+  CHECK(storage.mean == Approx(mean).margin(1e-4));
+  CHECK(storage.spread == Approx(std::sqrt(square - mean * mean)).epsilon(0.005));
 }
 
 TEST_CASE("The right half of the grout is as warm as the whole when both legs are equally warm") {
@@ -116,8 +154,8 @@ TEST_CASE("The right half of the grout is as warm as the whole when both legs ar
 
 TEST_CASE("Grout is warmer than the wall and colder than the fluid, the colder the more film and pipe resist") {
   const auto share = [](double leg) {
-    return bore::mean_grout_share(
-        bore::solve_multipoles({0.07, 1.5, 2.2, {{0.035, 0, 0.02, leg}, {-0.035, 0, 0.02, leg}}}));
+    return bore::storage_shares(
+        bore::solve_multipoles({0.07, 1.5, 2.2, {{0.035, 0, 0.02, leg}, {-0.035, 0, 0.02, leg}}}), grout_alone);
   };
   const auto bare = share(0.01), thick = share(0.2);
   CHECK((0 < thick.even && thick.even < bare.even && bare.even < 1));

@@ -85,7 +85,8 @@ TEST_CASE("What the hour's means say went in is what the state has gained and th
         }
         const auto& net = flowing.networks[k];
         own += group.fraction[k] * height *
-               (net.even.capacity * block[march::rows::even * problem.row() + k] +
+               (net.even.inner_capacity * block[march::rows::even_inner * problem.row() + k] +
+                net.even.outer_capacity * block[march::rows::even_outer * problem.row() + k] +
                 net.fluid_capacity *
                     (block[march::rows::down * problem.row() + k] + block[march::rows::up * problem.row() + k]));
       }

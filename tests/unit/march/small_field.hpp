@@ -41,7 +41,7 @@ inline march::Problem small_field(double step = 1800, int radial_cells = 24) {
 
 /// A network of common size: R_b 0.1, R_a 0.4 K m/W.
 inline march::FlowRegime regime(const march::Problem& problem, double heat_rate) {
-  const auto network = bore::make_network({0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0});
+  const auto network = bore::make_network({0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0, 0.25, 0.2, 4e4});
   return {heat_rate > 0 ? 1 : 0, heat_rate, std::vector<bore::Network>(problem.nz(), network)};
 }
 
@@ -56,7 +56,8 @@ inline march::State at_rest(const march::Problem& problem) {
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
       double* block = state.y.data() + g * problem.block();
-      for (const std::size_t row : {march::rows::down, march::rows::up, march::rows::even})
+      for (const std::size_t row :
+           {march::rows::down, march::rows::up, march::rows::even_inner, march::rows::even_outer})
         block[row * problem.row() + k] = t0[k];
     }
   }

@@ -1,0 +1,46 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "engine/bore/network.hpp"
+#include "engine/model/solid.hpp"
+
+namespace stillground::validation {
+
+/// A bore's cross-section as the oracle takes it: legs evenly round the axis. SI.
+struct Section {
+  int legs = 0;
+  double bore_radius = 0, offset = 0, pipe_outer_radius = 0, pipe_inner_radius = 0;
+  model::Solid grout, pipe, ground;
+  double film_resistance = 0;  ///< of one leg [K m/W]
+  double fluid_storage = 0;    ///< of one leg [J/(m K)]
+};
+
+/// From a row of the oracle's cases.
+Section read_section(const std::map<std::string, std::string>& row);
+
+/// The network that the engine marches with: a single U's by bore::single_u_resistance, as run::Regimes makes it; a
+/// double U's even mode by the same steps on four pipes (its odd mode, which has no heat here, is any).
+bore::Network network(const Section& section);
+
+/// Where a section is after a step of heat [K, W/m].
+struct SectionAnswer {
+  double fluid = 0;
+  double wall = 0;
+  double filling = 0;       ///< mean of grout and pipe walls by heat capacity
+  double grout_weight = 0;  ///< of grout in that mean
+  double heat = 0;          ///< through the wall
+};
+
+/// A lone endless bore given `heat` [W/m], legs at one temperature, at each of `times` [s] (rising).
+std::vector<SectionAnswer> even_answer(const Section& section, double heat, const std::vector<double>& times);
+
+/// The warm leg's fluid when one leg is given +heat and the other -heat [W/m].
+std::vector<double> odd_answer(const Section& section, double heat, const std::vector<double>& times);
+
+/// Hourly means of the fluid in the even mode at the engine's default step, by its stepper [K].
+std::vector<double> hourly_means(const Section& section, double heat, int hours);
+
+}  // namespace stillground::validation
