@@ -26,6 +26,10 @@ present::Line drawn(const Curve& curve, const Plot& plot, std::size_t nth) {
     line.marker = nth % 2 == 0 ? present::Marker::hollow : present::Marker::filled;
   }
   for (const auto& [x, y] : curve.points) line.points.push_back({scaled(x, plot.log_x), scaled(y, plot.log_y)});
+  // The name stands at the right-hand end: a series of ever finer steps comes from there.
+  if (!line.points.empty() && line.points.front().x > line.points.back().x) {
+    std::reverse(line.points.begin(), line.points.end());
+  }
   return line;
 }
 
