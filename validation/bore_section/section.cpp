@@ -1,4 +1,5 @@
 #include "validation/bore_section/section.hpp"
+#include "engine/march/growing_steps.hpp"
 
 #include <Eigen/Eigenvalues>
 #include <cmath>
@@ -9,7 +10,6 @@
 #include "engine/run/assembly.hpp"
 #include "engine/run/observe.hpp"
 #include "validation/rig/fixed_flow_march.hpp"
-#include "validation/rig/growing_steps.hpp"
 #include "validation/rig/uniform_bore.hpp"
 
 namespace stillground::validation {
@@ -100,7 +100,7 @@ std::vector<SectionAnswer> even_answer(const Section& section, double heat, cons
   const march::Problem problem = endless_bore(section);
   const march::FlowRegime regime = even_flow(section, problem);
   const march::Task task{{0, 0, 0, heat * length}, &regime};
-  GrowingSteps steps(problem, task, run::initial_state(problem));
+  march::GrowingSteps steps(problem, task, run::initial_state(problem));
   std::size_t k = 0;
   while (problem.grid.z[k] < (endless.top + endless.toe) / 2) ++k;
   const double wall = march::wall_to_first_node(problem.grid, section.ground.conductivity);

@@ -7,12 +7,12 @@
 #include <map>
 #include <sstream>
 
+#include "engine/march/growing_steps.hpp"
 #include "engine/march/rates.hpp"
 #include "engine/run/assembly.hpp"
 #include "engine/run/observe.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
-#include "validation/rig/growing_steps.hpp"
 #include "validation/rig/traces.hpp"
 
 using namespace stillground;
@@ -66,7 +66,7 @@ void compare(const std::vector<std::map<std::string, std::string>>& rows, valida
   const run::Assembly assembly = run::assemble(s);
   run::Regimes regimes(s, assembly.fluid, assembly.problem.grid);
   const march::Task task{assembly.loads.hour(0), &regimes.flowing(283.15).march};
-  validation::GrowingSteps steps(assembly.problem, task, run::initial_state(assembly.problem));
+  march::GrowingSteps steps(assembly.problem, task, run::initial_state(assembly.problem));
   std::vector<double> times;
   for (const auto& row : rows) times.push_back(std::stod(row.at("years")) * seconds_per_year);
   validation::Traces traces;

@@ -207,8 +207,8 @@ def transformed_kernel(r, wave):
     return f
 
 
-def transformed_rise(layout, s):
-    """Laplace transform of T_f at s."""
+def line_responses(layout, s):
+    """Laplace transform at s of T_w of every segment per W/m of every other."""
     m, n = len(layout.lengths), layout.n
     response, known = np.zeros((m, m), dtype=complex), {}
     for a, own in enumerate(layout.edges):
@@ -218,8 +218,12 @@ def transformed_rise(layout, s):
                 if key not in known:
                     known[key] = second_difference(transformed_kernel(r, np.sqrt(s / DIFFUSIVITY)), own, other)
                 response[a * n:(a + 1) * n, b * n:(b + 1) * n] += known[key]
-    response /= 4 * np.pi * K * layout.lengths[:, None]
-    return layout.solve(response, np.zeros(m))[1] / s
+    return response / (4 * np.pi * K * layout.lengths[:, None])
+
+
+def transformed_rise(layout, s):
+    """Laplace transform of T_f at s."""
+    return layout.solve(line_responses(layout, s), np.zeros(len(layout.lengths)))[1] / s
 
 
 def transform(layout, order=14):

@@ -33,27 +33,13 @@ def cylinder_less_line(s):
     return (kve(0, x) / (x * kve(1, x)) - kve(0, x) * np.exp(-x)) / (2 * np.pi * lines.K)
 
 
-def line_responses(layout, s):
-    """T_w of every segment per W/m of every other."""
-    m, n = len(layout.lengths), layout.n
-    response, known = np.zeros((m, m), dtype=complex), {}
-    for a, own in enumerate(layout.edges):
-        for b, other in enumerate(layout.edges):
-            for r in layout.distances(a, b):
-                key = (own[0], own[-1], other[0], other[-1], round(r, 9))
-                if key not in known:
-                    known[key] = lines.second_difference(lines.transformed_kernel(r, np.sqrt(s / lines.DIFFUSIVITY)), own, other)
-                response[a * n:(a + 1) * n, b * n:(b + 1) * n] += known[key]
-    return response / (4 * np.pi * lines.K * layout.lengths[:, None])
-
-
 def transformed_step(layout, s):
     """Transform of T_f for 1 W/m of the field's bores from t = 0."""
     m = len(layout.lengths)
     metres = layout.counts * layout.lengths
     slow = 1 + R_IN * C_GROUT * s
     matrix = np.zeros((m + 1, m + 1), dtype=complex)
-    matrix[:m, :m] = line_responses(layout, s) + (cylinder_less_line(s) + R_OUT + R_IN / slow) * np.eye(m)
+    matrix[:m, :m] = lines.line_responses(layout, s) + (cylinder_less_line(s) + R_OUT + R_IN / slow) * np.eye(m)
     matrix[:m, m] = -1 / slow
     matrix[m, :m] = metres / slow
     matrix[m, m] = metres.sum() * s * (2 * C_LEG + C_GROUT / slow)

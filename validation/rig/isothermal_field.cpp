@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <sstream>
 #include <utility>
 
 #include "engine/field/superposition.hpp"
@@ -35,18 +34,6 @@ model::Scenario scenario_of(const IsothermalField::Make& make) {
 }
 
 }  // namespace
-
-std::vector<model::Layer> layers_from(const std::string& text) {
-  std::vector<model::Layer> layers;
-  std::stringstream all(text);
-  for (std::string one; std::getline(all, one, ';');) {
-    const auto colon = one.find(':'), second = one.find(':', colon + 1);
-    layers.push_back({std::stod(one.substr(0, colon)),
-                      "",
-                      {std::stod(one.substr(colon + 1, second - colon - 1)), std::stod(one.substr(second + 1))}});
-  }
-  return layers;
-}
 
 IsothermalField::IsothermalField(const Make& make)
     : make_(make),

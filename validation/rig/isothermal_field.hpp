@@ -4,20 +4,17 @@
 #include <string>
 #include <vector>
 
+#include "engine/march/growing_steps.hpp"
 #include "engine/record/frames.hpp"
 #include "engine/run/assembly.hpp"
-#include "validation/rig/growing_steps.hpp"
+#include "validation/rig/ground_log.hpp"
 
 namespace stillground::validation {
 
-/// Layers as an oracle's table gives them: "bottom:k:rho c;..." from the surface down [m, W/(m K), J/(m3 K)]; the last
-/// bottom is inf.
-std::vector<model::Layer> layers_from(const std::string& text);
-
 /// Bores in layered ground under constant heat from t = 0, assembled as for a run (own grid, layers, groups, coupling),
 /// with one fluid temperature for all of them, one resistance to their walls and (nearly) no heat capacity inside them:
-/// what finite-element oracles solve. Marched by GrowingSteps. All temperatures are rises above the undisturbed ground
-/// [K].
+/// what finite-element oracles solve. Marched by march::GrowingSteps. All temperatures are rises above the undisturbed
+/// ground [K].
 class IsothermalField {
  public:
   struct Make {
@@ -66,7 +63,7 @@ class IsothermalField {
   run::Assembly assembly_;
   march::FlowRegime regime_;
   march::Task task_;
-  GrowingSteps steps_;
+  march::GrowingSteps steps_;
   record::Snapshot shot_;  // of the last time reached
 };
 

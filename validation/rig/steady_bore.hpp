@@ -2,9 +2,9 @@
 
 #include <vector>
 
+#include "engine/march/growing_steps.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/model/scenario.hpp"
-#include "validation/rig/growing_steps.hpp"
 
 namespace stillground::validation {
 
@@ -14,9 +14,9 @@ enum class WallHeld {
   at_one_heat          ///< the same heat at every depth: ground of 0.001 W/(m K), 1000 times as resistive as the bore
 };
 
-/// A lone U of one flow, marched by GrowingSteps from rest at 0 K until nothing changes any more, in few and very long
-/// steps, with the engine's network, stage solver and choice of layers; ground that does not conduct downwards, so that
-/// every layer stands for itself.
+/// A lone U of one flow, marched by march::GrowingSteps from rest at 0 K until nothing changes any more, in few and
+/// very long steps, with the engine's network, stage solver and choice of layers; ground that does not conduct
+/// downwards, so that every layer stands for itself.
 class SteadyBore {
  public:
   struct Make {
@@ -63,7 +63,7 @@ class SteadyBore {
   march::Problem problem_;
   march::FlowRegime regime_;
   march::Task task_;
-  GrowingSteps steps_;
+  march::GrowingSteps steps_;
 };
 
 }  // namespace stillground::validation

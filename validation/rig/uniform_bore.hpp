@@ -4,8 +4,8 @@
 #include <vector>
 
 #include "engine/ground/grid.hpp"
+#include "engine/march/growing_steps.hpp"
 #include "engine/march/problem.hpp"
-#include "validation/rig/growing_steps.hpp"
 
 namespace stillground::validation {
 
@@ -51,7 +51,7 @@ class UniformBore {
   march::Problem problem_;
   march::FlowRegime regime_;
   march::Task task_;
-  GrowingSteps steps_;
+  march::GrowingSteps steps_;
 };
 
 }  // namespace stillground::validation

@@ -1,30 +1,12 @@
 #pragma once
 
-#include <limits>
-#include <sstream>
-#include <string>
 #include <vector>
 
 #include "engine/base/calendar.hpp"
 #include "engine/ground/undisturbed.hpp"
+#include "validation/rig/ground_log.hpp"
 
 namespace stillground::validation {
-
-/// "2:1:2.8e+06;end:3:2.2e+06" (bottom : conductivity : heat capacity) as the reference tables write a ground log.
-inline std::vector<model::Layer> layers_from(const std::string& text) {
-  std::vector<model::Layer> layers;
-  std::stringstream all(text);
-  for (std::string one; std::getline(all, one, ';');) {
-    std::stringstream parts(one);
-    std::string bottom, k, c;
-    std::getline(parts, bottom, ':');
-    std::getline(parts, k, ':');
-    std::getline(parts, c, ':');
-    const double depth = bottom == "end" ? std::numeric_limits<double>::infinity() : std::stod(bottom);
-    layers.push_back({depth, "", {std::stod(k), std::stod(c)}});
-  }
-  return layers;
-}
 
 /// A column of equal cells [m] down to `depth` [m]; every boundary of the log must be a face of it.
 inline ground::Grid even_column(const std::vector<model::Layer>& layers, double depth, double height) {

@@ -4,31 +4,18 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
-#include <sstream>
 
 #include "engine/base/calendar.hpp"
 #include "validation/oracle/reference_table.hpp"
+#include "validation/rig/ground_log.hpp"
 
 using namespace stillground;
+using validation::layers_from;
 
 namespace {
 
 constexpr double endless = std::numeric_limits<double>::infinity();
 constexpr double yearly = 2 * std::numbers::pi / seconds_per_year;
-
-std::vector<model::Layer> layers_from(const std::string& text) {
-  std::vector<model::Layer> layers;
-  std::stringstream all(text);
-  for (std::string one; std::getline(all, one, ';');) {
-    std::stringstream parts(one);
-    std::string bottom, k, c;
-    std::getline(parts, bottom, ':');
-    std::getline(parts, k, ':');
-    std::getline(parts, c, ':');
-    layers.push_back({bottom == "end" ? endless : std::stod(bottom), "", {std::stod(k), std::stod(c)}});
-  }
-  return layers;
-}
 
 /// Thin cells so that a cell's mean is the temperature at its middle to 1e-6 K.
 ground::Grid thin_grid(const std::vector<model::Layer>& layers, double depth) {

@@ -1,9 +1,0 @@
-#pragma once
-
-#include "engine/march/growing_steps.hpp"
-
-namespace stillground::validation {
-
-using march::GrowingSteps;
-
-}  // namespace stillground::validation
