@@ -20,7 +20,7 @@ using config::Need;
 constexpr std::size_t comment_column = 44;
 
 /// What the starting scenario gives besides the keys that every scenario must give: one of each set of choices.
-constexpr std::array<std::string_view, 17> chosen = {
+constexpr std::array<std::string_view, 18> chosen = {
     "title",
     "ground.layers[].material",
     "ground.layers[].heat_capacity",
@@ -30,6 +30,7 @@ constexpr std::array<std::string_view, 17> chosen = {
     "ground.undisturbed.heat_flow",
     "bore.loop",
     "bore.pipe.use",
+    "bore.leg_spacing",
     "field.grid",
     "field.grid.spacing",
     "fluid.mass_fraction",
@@ -86,12 +87,20 @@ std::string value_of(const Key& key) {
 
 std::string section(std::string_view parent, const std::string& indent, bool given);
 
-/// One item, whose dash stands before its first key in force.
+/// One item, whose dash stands before its first key, in force if the list is.
 std::string item(const Key& list, const std::string& indent, bool given) {
-  std::string text = section(std::string(list.path) + "[]", indent + "  ", given);
-  std::size_t at = 0;
-  while (text[text.find_first_not_of(' ', at)] == '#') at = text.find('\n', at) + 1;
-  return text.replace(at + indent.size(), 1, "-");
+  if (list.inside.find("[]") == std::string_view::npos) return "";  // its keys are those of a map shown already
+  if (given) {
+    std::string text = section(list.inside, indent + "  ", true);
+    std::size_t at = 0;
+    while (text[text.find_first_not_of(' ', at)] == '#') at = text.find('\n', at) + 1;
+    return text.replace(at + indent.size(), 1, "-");
+  }
+  std::string text = section(list.inside, indent, false);
+  for (std::size_t at = 0; at < text.size(); at = text.find('\n', at) + 1) {
+    text.insert(at + indent.size() + 2, at == 0 ? "- " : "  ");
+  }
+  return text;
 }
 
 std::string entry(const Key& key, const std::string& indent, bool parent_given) {

@@ -53,15 +53,41 @@ EvenStorage even_storage(const Multipoles& multipoles, const Filling& filling) {
   return {mean, std::sqrt(std::max(0.0, square - mean * mean))};
 }
 
-StorageShares storage_shares(const Multipoles& multipoles, const Filling& filling) {
-  const double fluid = multipoles.resistance(0, 0) - multipoles.resistance(0, 1);  // of +1 and -1 W/m
-  const SectionField field = field_of(multipoles, Eigen::Vector2d{1, -1});
+namespace {
+
+/// Leg 1's temperature over its heat when the legs give off `pattern` times that heat.
+double mode_resistance(const Multipoles& multipoles, const Eigen::VectorXd& pattern) {
+  return multipoles.resistance.row(0).dot(pattern);
+}
+
+}  // namespace
+
+OddStorage opposite_storage(const Multipoles& multipoles, const Filling& filling) {
+  const Eigen::Index legs = multipoles.resistance.rows();
+  Eigen::VectorXd pattern = Eigen::VectorXd::Zero(legs);
+  pattern[0] = 1;
+  pattern[legs / 2] = -1;
+  const double fluid = mode_resistance(multipoles, pattern);
+  const SectionField field = field_of(multipoles, pattern);
   const double pipe = mean_wall_share(multipoles.section.pipes.front(), filling, 1 / fluid);
-  const EvenStorage even = even_storage(multipoles, filling);
-  return {
-      even.mean, even.spread,
-      leg_capacities(multipoles.section, filling).mean(mean_grout_temperature(field, GroutPart::right) / fluid, pipe),
-      mean_right_wall_temperature(field) / fluid};
+  // The idle legs, half of each, are at zero.
+  const double hot = 2 / double(legs);
+  return {leg_capacities(multipoles.section, filling)
+              .mean(mean_grout_temperature(field, GroutPart::right) / fluid, hot * pipe),
+          mean_wall_temperature(field, std::numbers::pi / 2) / fluid};
+}
+
+OddStorage alternate_storage(const Multipoles& multipoles, const Filling& filling) {
+  const Eigen::Vector4d pattern{1, -1, 1, -1};
+  const double fluid = mode_resistance(multipoles, pattern);
+  const SectionField field = field_of(multipoles, pattern);
+  const double pipe = mean_wall_share(multipoles.section.pipes.front(), filling, 1 / fluid);
+  return {leg_capacities(multipoles.section, filling).mean(mean_sector_temperature(field) / fluid, pipe),
+          mean_wall_temperature(field, std::numbers::pi / 4) / fluid};
+}
+
+Filling filling(const model::Bore& bore, const Films& films) {
+  return {bore.pipe.inner_diameter() / 2, films.pipe, bore.grout.solid.heat_capacity, bore.pipe.heat_capacity};
 }
 
 double pipe_resistance(const model::Pipe& pipe, double film_resistance) {
@@ -79,13 +105,14 @@ BoreSection single_u_section(const model::Bore& bore, const model::SingleU& loop
           {{x, 0, radius, leg_resistance}, {-x, 0, radius, leg_resistance}}};
 }
 
-SingleUResistance single_u_resistance(const model::Bore& bore, const model::SingleU& loop, double ground_conductivity,
-                                      double film_resistance) {
+ModeResistances mode_resistances(const model::Bore& bore, const model::SingleU& loop, double ground_conductivity,
+                                 const Films& films) {
   const Multipoles multipoles =
-      solve_multipoles(single_u_section(bore, loop, ground_conductivity, pipe_resistance(bore.pipe, film_resistance)));
-  const Filling filling{bore.pipe.inner_diameter() / 2, film_resistance, bore.grout.solid.heat_capacity,
-                        bore.pipe.heat_capacity};
-  return {leg_resistances(multipoles.resistance), storage_shares(multipoles, filling)};
+      solve_multipoles(single_u_section(bore, loop, ground_conductivity, pipe_resistance(bore.pipe, films.pipe)));
+  const LegResistances legs = leg_resistances(multipoles.resistance);
+  const EvenStorage even = even_storage(multipoles, filling(bore, films));
+  const OddStorage odd = opposite_storage(multipoles, filling(bore, films));
+  return {{legs.bore, legs.internal / 2}, {even.mean, odd.mean}, {0, odd.wall}, even.spread};
 }
 
 double effective_resistance_uniform_flux(const LegResistances& legs, double length, double mass_flow,

@@ -111,15 +111,21 @@ double mean_grout_temperature(const SectionField& field, GroutPart part) {
   double integral = edge_integral(field, 0, radius, -end, end, wall_points);
   double area = end * radius * radius;
   for (const SectionPipe& pipe : field.section.pipes) {
-    assert(!half || std::abs(pipe.x) >= pipe.outer_radius * (1 - 1e-12));
-    if (half && pipe.x < 0) continue;
-    integral -= edge_integral(field, pipe.centre(), pipe.outer_radius, -pi, pi, pipe_points);
-    area -= pi * pipe.outer_radius * pipe.outer_radius;
+    const bool cut = half && std::abs(pipe.x) < 1e-9 * radius;
+    assert(!half || cut || std::abs(pipe.x) >= pipe.outer_radius * (1 - 1e-12));
+    if (half && !cut && pipe.x < 0) continue;
+    const double arc = cut ? pi / 2 : pi;
+    integral -= edge_integral(field, pipe.centre(), pipe.outer_radius, -arc, arc, pipe_points);
+    area -= arc * pipe.outer_radius * pipe.outer_radius;
   }
   return integral / area;
 }
 
-double mean_square_grout_temperature(const SectionField& field) {
+namespace {
+
+/// Mean of `of`(temperature) over the grout of the first pipe's sector.
+template <class Of>
+double sector_mean(const SectionField& field, Of&& of) {
   constexpr int rays = 48, points = 16;
   const SectionPipe& pipe = field.section.pipes.front();
   assert(pipe.x > 0 && std::abs(pipe.y) < 1e-12);
@@ -135,19 +141,28 @@ double mean_square_grout_temperature(const SectionField& field) {
     const double width = (end - pipe.outer_radius) / points;
     for (int j = 0; j < points; ++j) {
       const double distance = pipe.outer_radius + (j + 0.5) * width;
-      const double temperature = grout_point(field, pipe.centre() + distance * direction).temperature;
-      sum += temperature * temperature * distance * width;
+      sum += of(grout_point(field, pipe.centre() + distance * direction).temperature) * distance * width;
       area += distance * width;
     }
   }
   return sum / area;
 }
 
-double mean_right_wall_temperature(const SectionField& field) {
+}  // namespace
+
+double mean_sector_temperature(const SectionField& field) {
+  return sector_mean(field, [](double temperature) { return temperature; });
+}
+
+double mean_square_grout_temperature(const SectionField& field) {
+  return sector_mean(field, [](double temperature) { return temperature * temperature; });
+}
+
+double mean_wall_temperature(const SectionField& field, double angle) {
   constexpr int points = 128;
   double sum = 0;
   for (int i = 0; i < points; ++i) {
-    sum += grout_point(field, std::polar(field.section.radius, pi * ((i + 0.5) / points - 0.5))).temperature;
+    sum += grout_point(field, std::polar(field.section.radius, angle * (2 * (i + 0.5) / points - 1))).temperature;
   }
   return sum / points;
 }

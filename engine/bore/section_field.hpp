@@ -33,22 +33,24 @@ FieldPoint ground_point(const SectionField& field, std::complex<double> z);
 /// Which part of the grout a mean is taken over.
 enum class GroutPart {
   whole,
-  right  ///< x > 0; no pipe may stand across x = 0
+  right  ///< x > 0; a pipe stands to one side or in the middle of x = 0
 };
 
 /// Mean temperature of the grout (bore without the pipes' outer circles) above the mean bore-wall temperature [K].
 ///
 /// By Green's identity with phi = x^2/2, whose Laplacian is 1: the integral of T over the area is that of
 /// T dphi/dn - phi dT/dn round its edge, and phi and dphi/dn vanish on x = 0, so that half a bore needs no integral
-/// along the cut. Midpoint sums on 256 points of the wall and 128 of each pipe: within 1e-8 of the largest temperature.
+/// along the cut. Midpoint sums on 128 points of the wall and 64 of each pipe: within 1e-8 of the largest temperature.
 double mean_grout_temperature(const SectionField& field, GroutPart part);
 
-/// Mean of the squared temperature above the mean bore-wall temperature over the grout [K2], of pipes evenly round the
-/// axis at equal or alternating heats, the first on the x axis: by rays from the first pipe through its sector of the
-/// bore. Within 0.5 %.
+/// Mean temperature above the mean bore-wall temperature [K], and mean of its square [K2], over the grout of the first
+/// pipe's sector of the bore; pipes evenly round the axis at equal or alternating heats, the first on the x axis. By
+/// rays from that pipe. Within 0.5 %.
+double mean_sector_temperature(const SectionField& field);
 double mean_square_grout_temperature(const SectionField& field);
 
-/// Mean temperature of the bore wall's half at x > 0 above that of the whole wall [K]. Within 1e-5 of the largest.
-double mean_right_wall_temperature(const SectionField& field);
+/// Mean temperature of the bore wall within `angle` of the x axis, either side of it, above that of the whole wall [K].
+/// Within 1e-5 of the largest.
+double mean_wall_temperature(const SectionField& field, double angle);
 
 }  // namespace stillground::bore

@@ -2,44 +2,24 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 
 #include "engine/base/quote.hpp"
+#include "engine/config/layouts.hpp"
 #include "engine/config/parts.hpp"
 
 namespace stillground::config {
 namespace {
 
-constexpr std::size_t most_bores = 10000;
-/// The engine's own limit of a sound model: common practice, no source.
-constexpr double least_advised = 3;
 /// Coordinates are local: beyond this they are map coordinates, whose small differences lose digits.
 constexpr double farthest = 1e6;
-
-void warn_of_close_bores(const Place& place, const std::string& what, double distance, Context& context) {
-  if (distance >= least_advised) return;
-  context.warn(place, fmt::format("{} {:.3g} m apart: bores so close exchange heat within days", what, distance),
-               fmt::format("the model is meant for {:g} m and more", least_advised));
-}
-
-model::Grid read_grid(const Section& field, const model::Bore& bore, Context& context) {
-  const Section section = field.section("grid");
-  model::Grid grid{section.whole("rows"), section.whole("columns"), 0};
-  const auto count = static_cast<std::size_t>(grid.rows) * static_cast<std::size_t>(grid.columns);
-  if (count > most_bores) {
-    section.where("rows").refuse(fmt::format("{} bores are too many (allowed: up to {})", count, most_bores));
-  }
-  const auto spacing = section.optional_quantity("spacing");
-  if (!spacing && count > 1) section.where("spacing").refuse("missing (for example \"spacing: 6 m\")");
-  grid.spacing = spacing.value_or(0);
-  if (count == 1) return grid;
-  if (grid.spacing < bore.diameter) {
-    section.where("spacing").refuse(fmt::format(
-        "{:.3g} m is less than the bore's diameter of {:.3g} m: bores would overlap", grid.spacing, bore.diameter));
-  }
-  warn_of_close_bores(section.where("spacing").place, "the bores stand", grid.spacing, context);
-  return grid;
-}
+/// A column's range stands here, since the table of keys holds no columns.
+constexpr Key weight_range{.path = "flow_weight",
+                           .kind = Kind::quantity,
+                           .dimension = units::Dimension::fraction,
+                           .least = "0.05",
+                           .most = "20"};
 
 /// A column of the positions that may be absent or have empty cells.
 struct OptionalColumn {
@@ -57,15 +37,16 @@ struct OptionalColumn {
   }
 };
 
-/// When each bore begins: a time after the run's start (`start [year]`) or a date (`start`).
-class StartColumn {
+/// When each bore begins or is shut off: a time after the run's start (`start [year]`) or a date (`start`).
+class InstantColumn {
  public:
-  StartColumn(const Csv& csv, const model::Run& run) : csv_(csv), run_(run), column_(csv.find("start")) {
+  InstantColumn(const Csv& csv, const model::Run& run, std::string_view name)
+      : csv_(csv), run_(run), column_(csv.find(name)) {
     if (column_ && !csv.columns[*column_].unit.empty()) to_si_ = csv.conversion(*column_, units::Dimension::time);
   }
 
-  double seconds(std::size_t row) const {
-    if (!column_ || csv_.cell(row, *column_).empty()) return 0;
+  double seconds(std::size_t row, double otherwise) const {
+    if (!column_ || csv_.cell(row, *column_).empty()) return otherwise;
     const Where where = csv_.where(row, *column_);
     const double raw =
         to_si_ ? csv_.number(row, *column_, *to_si_) : from_date(std::string(csv_.cell(row, *column_)), where);
@@ -129,6 +110,22 @@ void check_distances(const std::vector<model::BoreSite>& sites, const Csv& csv, 
                       context);
 }
 
+/// There is never an hour without any bore at work.
+void check_always_one(const std::vector<model::BoreSite>& sites, const Csv& csv, const model::Run& run,
+                      const Where& asked) {
+  std::vector<double> instants{0};  // when the number at work may fall to none
+  for (const model::BoreSite& site : sites) {
+    if (site.stop < seconds_per_year * run.years) instants.push_back(site.stop);
+  }
+  for (const double instant : instants) {
+    const auto works = [&](const model::BoreSite& site) { return site.start <= instant && instant < site.stop; };
+    if (std::any_of(sites.begin(), sites.end(), works)) continue;
+    asked.refuse(instant == 0 ? fmt::format("no bore of {} works at the run's start", csv.file)
+                              : fmt::format("no bore of {} works from {} on", csv.file,
+                                            iso_hour(run.start, instant / seconds_per_hour)));
+  }
+}
+
 model::Positions read_positions(const Section& field, const model::Bore& bore, const model::Run& run,
                                 Context& context) {
   const Csv csv = read_input(field, "positions", context);
@@ -138,17 +135,19 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
   }
   for (const CsvColumn& column : csv.columns) {
     const bool known = column.name == "x" || column.name == "y" || column.name == "depth" || column.name == "top" ||
-                       column.name == "start" || column.name == "name";
+                       column.name == "start" || column.name == "stop" || column.name == "flow_weight" ||
+                       column.name == "name";
     if (!known) {
-      Where{column.place, ""}.refuse(
-          fmt::format("unknown column {} (known here: x, y, depth, top, start, name)", quote(column.name)));
+      Where{column.place, ""}.refuse(fmt::format(
+          "unknown column {} (known here: x, y, depth, top, start, stop, flow_weight, name)", quote(column.name)));
     }
   }
   const std::size_t x = csv.need("x", asked), y = csv.need("y", asked);
   const units::Conversion x_to_metre = csv.conversion(x, units::Dimension::length);
   const units::Conversion y_to_metre = csv.conversion(y, units::Dimension::length);
   const OptionalColumn depth(csv, "depth", units::Dimension::length), top(csv, "top", units::Dimension::length);
-  const StartColumn start(csv, run);
+  const OptionalColumn weight(csv, "flow_weight", units::Dimension::fraction);
+  const InstantColumn start(csv, run, "start"), stop(csv, run, "stop");
   model::Positions positions;
   for (std::size_t row = 0; row < csv.rows(); ++row) {
     model::BoreSite site;
@@ -161,13 +160,15 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
     }
     site.depth = depth.value(csv, row, bore.depth, key("bore.depth"));
     site.top = top.value(csv, row, bore.top, key("bore.top"));
-    site.start = start.seconds(row);
+    site.start = start.seconds(row, 0);
+    site.stop = stop.seconds(row, std::numeric_limits<double>::infinity());
+    if (site.stop <= site.start) {
+      csv.where(row, csv.need("stop", asked)).refuse("the bore is shut off before it begins to work");
+    }
+    site.flow_weight = weight.value(csv, row, 1, weight_range);
     positions.sites.push_back(site);
   }
-  const auto works_at_once = [](const model::BoreSite& site) { return site.start == 0; };
-  if (std::none_of(positions.sites.begin(), positions.sites.end(), works_at_once)) {
-    asked.refuse(fmt::format("no bore of {} works at the run's start", csv.file));
-  }
+  check_always_one(positions.sites, csv, run, asked);
   check_distances(positions.sites, csv, bore.diameter, context);
   return positions;
 }
@@ -176,8 +177,11 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
 
 model::Layout read_layout(const Section& root, const model::Bore& bore, const model::Run& run, Context& context) {
   const Section field = root.section("field");
-  if (field.one_of({"grid", "positions"}) == "grid") return read_grid(field, bore, context);
-  return read_positions(field, bore, run, context);
+  const std::string shape =
+      field.one_of({"grid", "staggered", "line", "l_shape", "u_shape", "ring", "fan", "plot", "positions"});
+  if (shape == "positions") return read_positions(field, bore, run, context);
+  if (shape == "plot") return read_plot(field.section(shape), bore, context);
+  return read_shape(shape, field.section(shape), bore, context);
 }
 
 }  // namespace stillground::config

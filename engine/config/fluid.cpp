@@ -31,6 +31,18 @@ model::Fluid read_fluid(const Section& root) {
   return fluid;
 }
 
+namespace {
+
+model::Flow::Varies read_varies(const Section& section) {
+  const std::string word = section.word("varies");
+  if (word != "with load") section.forbid("least", "belongs to varies: with load");
+  if (word != "in stages") section.forbid("stages", "belongs to varies: in stages");
+  if (word == "with load") return model::Flow::Varies::with_load;
+  return word == "in stages" ? model::Flow::Varies::in_stages : model::Flow::Varies::never;
+}
+
+}  // namespace
+
 model::Flow read_flow(const Section& root) {
   const Section section = root.section("flow");
   model::Flow flow;
@@ -38,6 +50,10 @@ model::Flow read_flow(const Section& root) {
   flow.amount = given == "per_bore" ? model::Flow::Amount::per_bore : model::Flow::Amount::total;
   flow.rate = section.quantity(given);
   flow.runs = section.word("runs") == "always" ? model::Flow::Runs::always : model::Flow::Runs::with_load;
+  flow.varies = read_varies(section);
+  flow.least = section.quantity("least");
+  if (flow.varies == model::Flow::Varies::in_stages) flow.stages = section.whole("stages");
+  flow.in_series = section.whole("in_series");
   return flow;
 }
 

@@ -4,56 +4,163 @@
 
 #include "engine/base/quote.hpp"
 #include "engine/config/hourly.hpp"
+#include "engine/config/monthly.hpp"
 #include "engine/config/parts.hpp"
 
 namespace stillground::config {
 namespace {
 
-model::Loads read_building(const Section& section, const Csv& csv, const HourlyRows& rows) {
+/// One building, or the ground's own load, and how it enters the sum.
+struct Part {
   model::BuildingLoads loads;
-  for (const auto& [leaf, series] : {std::pair{"heating", &loads.heating}, std::pair{"cooling", &loads.cooling}}) {
-    if (section.has(leaf)) *series = hourly_series(csv, rows, section.text(leaf), section.where(leaf), 0);
+  model::HourlySeries to_ground;
+  double growth = 0;   ///< from one run-year to the next
+  int times = 1;       ///< equal ones
+  long first_day = 0;  ///< of the run; nothing before it
+
+  bool is_plain() const { return growth == 0 && times == 1 && first_day == 0; }
+};
+
+void check_columns_differ(const Section& section) {
+  const std::vector<const char*> leaves{"heating", "hot_water", "cooling"};
+  for (std::size_t i = 0; i < leaves.size(); ++i) {
+    for (std::size_t j = 0; j < i; ++j) {
+      if (!section.has(leaves[i]) || !section.has(leaves[j]) || section.text(leaves[i]) != section.text(leaves[j]))
+        continue;
+      section.where(leaves[i]).refuse(
+          fmt::format("{} is the column of {} already", quote(section.text(leaves[i])), leaves[j]));
+    }
   }
-  if (section.has("heating") && section.has("cooling") && section.text("heating") == section.text("cooling")) {
-    section.where("cooling").refuse(fmt::format("{} is the column of heating already", quote(section.text("cooling"))));
-  }
-  loads.cooling_direct = section.word("cooling_by") == "fluid";
-  if (section.has("cooling_by") && !section.has("cooling")) {
-    section.where("cooling_by").refuse("there is no cooling: leave it out or give cooling");
-  }
-  return loads;
 }
 
-model::Loads read_from_file(const Section& section, Context& context) {
-  if (section.has("to_ground")) {
-    for (const char* leaf : {"heating", "cooling", "cooling_by"}) section.forbid(leaf, "cannot stand beside to_ground");
-  } else if (!section.has("heating") && !section.has("cooling")) {
-    section.where().refuse(
-        "no column is named: heating, cooling or to_ground is needed (for example \"heating: heating_kw\")");
-  }
-  const Csv csv = read_input(section, "file", context);
+HourlyRows rows_of(const Section& section, const Csv& csv, Context& context) {
   const auto first_row = section.has("first_row") ? std::optional(section.date("first_row")) : std::nullopt;
-  const HourlyRows rows = hourly_rows(csv, first_row, section.where(first_row ? "first_row" : "file"));
+  HourlyRows rows = hourly_rows(csv, first_row, section.where(first_row ? "first_row" : "file"));
   if (rows.leap_days > 0) {
     context.warn(
         {csv.file, 0, 0},
         fmt::format("29 February is left out ({} in {} years)", rows.leap_days, rows.kept.size() / hours_per_year),
         "every year of a run has 365 days");
   }
-  if (!section.has("to_ground")) return read_building(section, csv, rows);
-  return model::GroundLoads{hourly_series(csv, rows, section.text("to_ground"), section.where("to_ground"), -HUGE_VAL)};
+  return rows;
 }
 
-bool has_duty(const model::HourlySeries& series) {
-  return !series.values.empty();
+void read_columns(const Section& section, const Csv& csv, const HourlyRows& rows, Part& part) {
+  if (section.has("to_ground")) {
+    part.to_ground = hourly_series(csv, rows, section.text("to_ground"), section.where("to_ground"), -HUGE_VAL);
+    return;
+  }
+  check_columns_differ(section);
+  const bool direct = section.word("cooling_by") == "fluid";
+  model::BuildingLoads& loads = part.loads;
+  for (const auto& [leaf, series] : {std::pair{"heating", &loads.heating}, std::pair{"hot_water", &loads.hot_water},
+                                     std::pair{"cooling", direct ? &loads.cooling_direct : &loads.cooling}}) {
+    if (section.has(leaf)) *series = hourly_series(csv, rows, section.text(leaf), section.where(leaf), 0);
+  }
+  if (section.has("cooling_by") && !section.has("cooling")) {
+    section.where("cooling_by").refuse("there is no cooling: leave it out or give cooling");
+  }
+}
+
+void read_file_part(const Section& section, Part& part, Context& context) {
+  section.forbid("monthly", "cannot stand beside file; give one of them");
+  if (section.has("to_ground")) {
+    for (const char* leaf : {"heating", "hot_water", "cooling", "cooling_by"}) {
+      section.forbid(leaf, "cannot stand beside to_ground");
+    }
+  } else if (!section.has("heating") && !section.has("hot_water") && !section.has("cooling")) {
+    section.where().refuse(
+        "no column is named: heating, cooling or to_ground is needed (for example \"heating: heating_kw\")");
+  }
+  const Csv csv = read_input(section, "file", context);
+  read_columns(section, csv, rows_of(section, csv, context), part);
+}
+
+void read_monthly_part(const Section& section, Part& part, Context& context) {
+  for (const char* leaf : {"heating", "hot_water", "cooling", "to_ground", "first_row"}) {
+    section.forbid(leaf, "cannot stand beside monthly: a monthly table's columns have names of their own");
+  }
+  part.loads = read_monthly(section, context);
+}
+
+Part read_part(const Section& section, const model::Run& run, Context& context) {
+  Part part;
+  if (section.has("file")) {
+    read_file_part(section, part, context);
+  } else {
+    read_monthly_part(section, part, context);
+  }
+  part.growth = section.quantity("growth");
+  part.times = section.whole("times");
+  if (section.has("from")) {
+    part.first_day = days_between(run.start, section.date("from"));
+    if (part.first_day < 0) section.where("from").refuse("is before the run's start");
+    if (part.first_day >= static_cast<long>(run.years) * days_per_year)
+      section.where("from").refuse("is after the run's end");
+  }
+  return part;
+}
+
+/// Adds a part's series to a sum that has one value for every hour of the run.
+void add(const model::HourlySeries& series, const Part& part, const model::Run& run, model::HourlySeries& sum) {
+  if (series.values.empty()) return;
+  const int first = hour_of_year(run.start);
+  const long hours = static_cast<long>(run.years) * hours_per_year;
+  sum.first_hour = first;
+  sum.values.resize(static_cast<std::size_t>(hours), 0.0);
+  double factor = part.times;
+  for (long hour = 0; hour < hours; ++hour) {
+    if (hour > 0 && hour % hours_per_year == 0) factor *= 1 + part.growth;
+    if (hour < part.first_day * 24) continue;
+    sum.values[static_cast<std::size_t>(hour)] += factor * series.at(first + hour);
+  }
+}
+
+model::BuildingLoads sum_of(const std::vector<Part>& parts, const model::Run& run) {
+  if (parts.size() == 1 && parts.front().is_plain()) return parts.front().loads;
+  model::BuildingLoads sum;
+  for (const Part& part : parts) {
+    add(part.loads.heating, part, run, sum.heating);
+    add(part.loads.hot_water, part, run, sum.hot_water);
+    add(part.loads.cooling, part, run, sum.cooling);
+    add(part.loads.cooling_direct, part, run, sum.cooling_direct);
+  }
+  return sum;
+}
+
+std::vector<Part> read_buildings(const Section& section, const model::Run& run, Context& context) {
+  for (const Key* row : keys_below("loads")) {
+    if (row->leaf() != "buildings") section.forbid(row->leaf(), "stands inside each of the buildings");
+  }
+  const Node& list = section.node("buildings");
+  if (list.items.empty()) section.where("buildings").refuse("no building is given: at least one is needed");
+  std::vector<Part> parts;
+  for (std::size_t i = 0; i < list.items.size(); ++i) {
+    const Section building(list.items[i], "loads", fmt::format("loads.buildings[{}]", i + 1), list.items[i].place);
+    building.forbid("buildings", "a building holds no buildings");
+    building.forbid("to_ground", "is the ground's own load, not a building's");
+    building.one_of({"file", "monthly"});
+    parts.push_back(read_part(building, run, context));
+  }
+  return parts;
+}
+
+model::Loads read_one(const Section& section, const model::Run& run, Context& context) {
+  const Part part = read_part(section, run, context);
+  if (!section.has("to_ground")) return sum_of({part}, run);
+  if (part.is_plain()) return model::GroundLoads{part.to_ground};
+  model::GroundLoads sum;
+  add(part.to_ground, part, run, sum.to_ground);
+  return sum;
 }
 
 }  // namespace
 
-model::Loads read_loads(const Section& root, Context& context) {
+model::Loads read_loads(const Section& root, const model::Run& run, Context& context) {
   const Section section = root.section("loads");
-  if (section.has("file")) return read_from_file(section, context);
-  for (const char* leaf : {"heating", "cooling", "cooling_by", "first_row"}) {
+  if (section.has("buildings")) return sum_of(read_buildings(section, run, context), run);
+  if (section.has("file") || section.has("monthly")) return read_one(section, run, context);
+  for (const char* leaf : {"heating", "hot_water", "cooling", "cooling_by", "first_row", "growth", "times", "from"}) {
     section.forbid(leaf, "needs a file of hourly values (for example \"file: loads.csv\")");
   }
   if (!section.has("to_ground")) {
@@ -61,60 +168,6 @@ model::Loads read_loads(const Section& root, Context& context) {
         "missing (for example \"file: loads.csv\", or \"to_ground: 13.5 kW\" for a constant load)");
   }
   return model::ConstantGroundLoad{section.quantity("to_ground")};
-}
-
-namespace {
-
-std::vector<model::CopPoint> read_curve(const Section& section, std::string_view leaf) {
-  const Node& node = section.node(leaf);
-  const Key& row = section.row(leaf);
-  const std::string path = section.where(leaf).key;
-  if (node.entries.empty()) section.where(leaf).refuse(fmt::format("no point is given (for example {})", row.example));
-  std::vector<model::CopPoint> points;
-  for (const Entry& entry : node.entries) {
-    const Where at_key{entry.place, path}, at_value{entry.value.place, fmt::format("{}.{}", path, entry.key)};
-    model::CopPoint point;
-    point.eft = units::to_si(entry.key, units::Dimension::temperature, at_key);
-    check_range(point.eft, entry.key, key("limits.*.value"), at_key);
-    if (!points.empty() && point.eft - points.back().eft < 1e-6) {
-      at_key.refuse(fmt::format("{} does not lie above the point before it: temperatures must rise", quote(entry.key)));
-    }
-    if (entry.value.kind != Node::Kind::scalar) at_value.refuse("a single number is expected (for example 3.4)");
-    point.cop = plain_number(entry.value.text, at_value, "3.4");
-    const double least = row.least == "1" ? 1 : 0;
-    if (point.cop <= least) {
-      at_value.refuse(
-          fmt::format("{} is out of range (allowed: above {} to {})", quote(entry.value.text), row.least, row.most));
-    }
-    check_range(point.cop, entry.value.text, row, at_value);
-    points.push_back(point);
-  }
-  return points;
-}
-
-}  // namespace
-
-std::optional<model::HeatPump> read_heat_pump(const Section& root, const model::Loads& loads, Context& context) {
-  const auto section = root.optional_section("heat_pump");
-  model::HeatPump pump;
-  if (section && section->has("heating_cop")) pump.heating_cop = read_curve(*section, "heating_cop");
-  if (section && section->has("cooling_cop")) pump.cooling_cop = read_curve(*section, "cooling_cop");
-  const auto* building = std::get_if<model::BuildingLoads>(&loads);
-  const bool heats = building && has_duty(building->heating);
-  const bool cools = building && has_duty(building->cooling) && !building->cooling_direct;
-  if (!heats && !cools) {
-    if (section) context.warn(section->where().place, "heat_pump is not used: no load goes through a heat pump");
-    return std::nullopt;
-  }
-  for (const auto& [needed, curve, leaf, duty] : {std::tuple{heats, &pump.heating_cop, "heating_cop", "heating"},
-                                                  std::tuple{cools, &pump.cooling_cop, "cooling_cop", "cooling"}}) {
-    if (!needed) curve->clear();
-    if (!needed || !curve->empty()) continue;
-    const Where where = section ? section->where(leaf) : root.where("heat_pump");
-    where.refuse(fmt::format("missing: the loads have {} (for example \"heat_pump: {{{}: {}}}\")", duty, leaf,
-                             key(fmt::format("heat_pump.{}", leaf)).example));
-  }
-  return pump;
 }
 
 }  // namespace stillground::config

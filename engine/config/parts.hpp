@@ -18,7 +18,8 @@ model::Bore read_bore(const Section& root, Context& context);
 model::Layout read_layout(const Section& root, const model::Bore& bore, const model::Run& run, Context& context);
 model::Fluid read_fluid(const Section& root);
 model::Flow read_flow(const Section& root);
-model::Loads read_loads(const Section& root, Context& context);
+/// Needs the run: loads that grow or begin later are written out for each of its hours.
+model::Loads read_loads(const Section& root, const model::Run& run, Context& context);
 /// None where the loads are the ground's own.
 std::optional<model::HeatPump> read_heat_pump(const Section& root, const model::Loads& loads, Context& context);
 model::Run read_run(const Section& root);

@@ -56,7 +56,7 @@ model::Scenario read_scenario(const std::filesystem::path& file) {
   scenario.layout = read_layout(root, scenario.bore, scenario.run, context);
   scenario.fluid = read_fluid(root);
   scenario.flow = read_flow(root);
-  scenario.loads = read_loads(root, context);
+  scenario.loads = read_loads(root, scenario.run, context);
   scenario.heat_pump = read_heat_pump(root, scenario.loads, context);
   scenario.limits = read_limits(root);
   scenario.fields = read_fields(root);

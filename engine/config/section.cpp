@@ -109,15 +109,20 @@ std::optional<double> Section::optional_quantity(std::string_view leaf) const {
   return value;
 }
 
+std::string Section::text_or_preset(std::string_view leaf) const {
+  const Key& asked = row(leaf);
+  return !find(leaf) && !asked.preset.empty() ? std::string(asked.preset) : need(leaf).value.text;
+}
+
 double Section::number(std::string_view leaf) const {
-  const std::string& text = need(leaf).value.text;
+  const std::string text = text_or_preset(leaf);
   const double value = plain_number(text, where(leaf), row(leaf).example);
   check_range(value, text, row(leaf), where(leaf));
   return value;
 }
 
 int Section::whole(std::string_view leaf) const {
-  const std::string& text = need(leaf).value.text;
+  const std::string text = text_or_preset(leaf);
   int value = 0;
   const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
   const bool complete = end == text.data() + text.size();
@@ -145,10 +150,8 @@ std::optional<std::string> Section::optional_text(std::string_view leaf) const {
 }
 
 std::string Section::word(std::string_view leaf) const {
-  const Key& asked = row(leaf);
-  if (!find(leaf) && !asked.preset.empty()) return std::string(asked.preset);
-  const std::string& given = need(leaf).value.text;
-  const std::vector<std::string> allowed = words(asked);
+  const std::string given = text_or_preset(leaf);
+  const std::vector<std::string> allowed = words(row(leaf));
   for (const std::string& one : allowed) {
     if (one == given) return given;
   }

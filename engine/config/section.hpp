@@ -28,11 +28,11 @@ class Section {
 
   double quantity(std::string_view leaf) const;  ///< its row's preset if absent
   std::optional<double> optional_quantity(std::string_view leaf) const;
-  double number(std::string_view leaf) const;
-  int whole(std::string_view leaf) const;
+  double number(std::string_view leaf) const;     ///< its row's preset if absent
+  int whole(std::string_view leaf) const;         ///< the same
   std::string text(std::string_view leaf) const;  ///< one line, not empty
   std::optional<std::string> optional_text(std::string_view leaf) const;
-  std::string word(std::string_view leaf) const;
+  std::string word(std::string_view leaf) const;  ///< its row's preset if absent
   Date date(std::string_view leaf) const;
   Section section(std::string_view leaf) const;
   std::optional<Section> optional_section(std::string_view leaf) const;
@@ -52,6 +52,7 @@ class Section {
  private:
   const Entry* find(std::string_view leaf) const;
   const Entry& need(std::string_view leaf) const;
+  std::string text_or_preset(std::string_view leaf) const;
 
   const Node* map_;
   const Node* under_ = nullptr;

@@ -33,6 +33,24 @@ bool same_view(const View& a, const View& b) {
                     [](const auto& p, const auto& q) { return p.first == q.first && same(p.second, q.second); });
 }
 
+/// The groups of the bores before and after a bore on its circuit.
+using Place = std::pair<std::size_t, std::size_t>;
+
+std::vector<Place> places(const Upstream& upstream, const std::vector<std::size_t>& group) {
+  std::vector<Place> result(group.size(), {no_bore, no_bore});
+  for (std::size_t i = 0; i < group.size(); ++i) {
+    if (upstream[i] == no_bore) continue;
+    result[i].first = group[upstream[i]];
+    result[upstream[i]].second = group[i];
+  }
+  return result;
+}
+
+bool same_make(const model::BoreSite& a, const model::BoreSite& b) {
+  return same(a.depth, b.depth) && same(a.top, b.top) && a.start == b.start && a.stop == b.stop &&
+         a.flow_weight == b.flow_weight;
+}
+
 Groups collect(const std::vector<std::size_t>& of_bore) {
   Groups groups{of_bore, {}};
   groups.members.resize(of_bore.empty() ? 0 : *std::max_element(of_bore.begin(), of_bore.end()) + 1);
@@ -61,15 +79,15 @@ Groups lone_groups(std::size_t bores) {
   return collect(of_bore);
 }
 
-Groups equal_groups(const std::vector<model::BoreSite>& bores) {
-  std::vector<std::size_t> of_bore = classes(bores.size(), [&](std::size_t a, std::size_t b) {
-    return same(bores[a].depth, bores[b].depth) && same(bores[a].top, bores[b].top) && bores[a].start == bores[b].start;
-  });
+Groups equal_groups(const std::vector<model::BoreSite>& bores, const Upstream& upstream) {
+  std::vector<std::size_t> of_bore =
+      classes(bores.size(), [&](std::size_t a, std::size_t b) { return same_make(bores[a], bores[b]); });
   for (;;) {
     std::vector<View> views(bores.size());
     for (std::size_t i = 0; i < bores.size(); ++i) views[i] = view(i, bores, of_bore);
+    const std::vector<Place> place = places(upstream, of_bore);
     auto finer = classes(bores.size(), [&](std::size_t a, std::size_t b) {
-      return of_bore[a] == of_bore[b] && same_view(views[a], views[b]);
+      return of_bore[a] == of_bore[b] && place[a] == place[b] && same_view(views[a], views[b]);
     });
     if (finer == of_bore) return collect(of_bore);
     of_bore = std::move(finer);

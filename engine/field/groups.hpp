@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <vector>
 
+#include "engine/field/circuits.hpp"
 #include "engine/model/field.hpp"
 
 namespace stillground::field {
@@ -18,11 +19,12 @@ struct Groups {
 /// Each bore a group of its own.
 Groups lone_groups(std::size_t bores);
 
-/// The coarsest grouping that changes nothing: bores of one group have equal top, depth and start, and see, from each
-/// group, the same distances. Then the neighbours' sum of every member is the same, whatever the groups' own
-/// temperatures are, so that members of a group stay equal for ever. Found by refining from "equal make" until nothing
-/// splits (colour refinement, the coarsest equitable partition); bores that the layout's symmetry makes equal always
-/// end together. Distances count as equal within 1 mm, below any surveyor's accuracy.
-Groups equal_groups(const std::vector<model::BoreSite>& bores);
+/// The coarsest grouping that changes nothing: bores of one group have equal top, depth, start, stop and flow, see,
+/// from each group, the same distances, and stand on their circuits between bores of equal groups. Then the neighbours'
+/// sum of every member is the same, whatever the groups' own temperatures are, so that members of a group stay equal
+/// for ever. Found by refining from "equal make" until nothing splits (colour refinement, the coarsest equitable
+/// partition); bores that the layout's symmetry makes equal always end together. Distances count as equal within 1 mm,
+/// below any surveyor's accuracy.
+Groups equal_groups(const std::vector<model::BoreSite>& bores, const Upstream& upstream);
 
 }  // namespace stillground::field

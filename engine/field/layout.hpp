@@ -6,8 +6,8 @@
 
 namespace stillground::field {
 
-/// Every bore of the layout, in the order of the rows (a grid: row by row, x fastest). `top` and `depth` [m] are those
-/// of a grid's bores; surveyed positions bring their own.
+/// Every bore of the layout (a grid: row by row, x fastest; a fan: ray by ray, outwards). `top` and `depth` [m] are
+/// those of a drawn layout's bores; surveyed positions bring their own.
 std::vector<model::BoreSite> sites(const model::Layout& layout, double top, double depth);
 
 /// Distance on the plan [m].

@@ -9,6 +9,19 @@
 
 namespace stillground::loop {
 
+namespace {
+
+/// Adds what a duty takes out of the ground through its curve.
+void take(double heat, const std::optional<CopCurve>& curve, double eft, Exchange& result) {
+  if (heat == 0) return;
+  const double cop = curve->at(eft);
+  result.power += heat / cop;
+  result.to_ground -= heat * (1 - 1 / cop);
+  result.slope -= heat * curve->slope(eft) / (cop * cop);
+}
+
+}  // namespace
+
 Exchange exchange(const Demand& demand, const HeatPumps& pumps, double eft) {
   Exchange result{demand.to_ground + demand.cooling_direct, 0, 0};
   if (demand.cooling != 0) {
@@ -17,12 +30,8 @@ Exchange exchange(const Demand& demand, const HeatPumps& pumps, double eft) {
     result.to_ground += demand.cooling * (1 + 1 / cop);
     result.slope -= demand.cooling * pumps.cooling->slope(eft) / (cop * cop);
   }
-  if (demand.heating != 0) {
-    const double cop = pumps.heating->at(eft);
-    result.power += demand.heating / cop;
-    result.to_ground -= demand.heating * (1 - 1 / cop);
-    result.slope -= demand.heating * pumps.heating->slope(eft) / (cop * cop);
-  }
+  take(demand.heating, pumps.heating, eft, result);
+  take(demand.hot_water, pumps.hot_water, eft, result);
   return result;
 }
 
@@ -32,7 +41,7 @@ Meeting meet(const FieldResponse& field, const Demand& demand, const HeatPumps& 
   };
   double eft = field.offset / (1 - field.gain);  // with no heat at all
   Exchange e = exchange(demand, pumps, eft);
-  if (demand.heating == 0 && demand.cooling == 0) {
+  if (!demand.through_pump()) {
     eft = (field.offset + field.gain * e.to_ground / field.heat_rate) / (1 - field.gain);
     return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, 0};
   }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <optional>
 
 #include "engine/loop/cop_curve.hpp"
@@ -12,19 +13,23 @@ struct Demand {
   double cooling = 0;         ///< heat the building gives off through the heat pump [W], >= 0
   double cooling_direct = 0;  ///< heat the building gives off to the fluid itself [W], >= 0
   double to_ground = 0;       ///< the ground's own load [W], positive into the ground
+  double hot_water = 0;       ///< heat taken for hot water through the heat pump [W], >= 0
 
-  bool any() const { return heating != 0 || cooling != 0 || cooling_direct != 0 || to_ground != 0; }
+  bool any() const { return through_pump() || cooling_direct != 0 || to_ground != 0; }
+  double size() const { return heating + hot_water + cooling + cooling_direct + std::abs(to_ground); }  ///< [W]
+  bool through_pump() const { return heating != 0 || cooling != 0 || hot_water != 0; }
 };
 
 /// The heat pumps of the field; a curve is absent where there is no such duty.
 struct HeatPumps {
-  std::optional<CopCurve> heating;
-  std::optional<CopCurve> cooling;
+  std::optional<CopCurve> heating{};
+  std::optional<CopCurve> cooling{};
+  std::optional<CopCurve> hot_water{};
 };
 
 /// Heat to the ground and its price at one EFT.
 struct Exchange {
-  double to_ground = 0;  ///< Q [W] = Qc (1 + 1/COP_c) - Qh (1 - 1/COP_h) + direct + given
+  double to_ground = 0;  ///< Q [W] = Qc (1 + 1/COP_c) - sum of Qh (1 - 1/COP_h) + direct + given
   double slope = 0;      ///< dQ/dEFT [W/K]
   double power = 0;      ///< electricity [W]
 };

@@ -7,35 +7,43 @@
 
 namespace stillground::loop {
 
-namespace {
-
-/// The series' value `h` hours after the first hour of a year; 0 for an absent series.
-double value(const model::HourlySeries& series, long h) {
-  if (series.values.empty()) return 0;
-  const long n = static_cast<long>(series.values.size());
-  return series.values[static_cast<std::size_t>((((h - series.first_hour) % n) + n) % n)];
-}
-
-}  // namespace
-
 LoadSeries::LoadSeries(const model::Loads& loads, int first_hour_of_year)
     : loads_(loads), first_hour_of_year_(first_hour_of_year) {}
 
 Demand LoadSeries::hour(long h) const {
   const long in_file = first_hour_of_year_ + h;
+  Demand demand;
   if (const auto* building = std::get_if<model::BuildingLoads>(&loads_)) {
-    const double cooling = value(building->cooling, in_file);
-    return {value(building->heating, in_file), building->cooling_direct ? 0 : cooling,
-            building->cooling_direct ? cooling : 0, 0};
+    demand.heating = building->heating.at(in_file);
+    demand.hot_water = building->hot_water.at(in_file);
+    demand.cooling = building->cooling.at(in_file);
+    demand.cooling_direct = building->cooling_direct.at(in_file);
+  } else if (const auto* ground = std::get_if<model::GroundLoads>(&loads_)) {
+    demand.to_ground = ground->to_ground.at(in_file);
+  } else {
+    demand.to_ground = std::get<model::ConstantGroundLoad>(loads_).to_ground;
   }
-  if (const auto* ground = std::get_if<model::GroundLoads>(&loads_))
-    return {0, 0, 0, value(ground->to_ground, in_file)};
-  return {0, 0, 0, std::get<model::ConstantGroundLoad>(loads_).to_ground};
+  return demand;
+}
+
+double LoadSeries::peak() const {
+  std::size_t hours = 1;
+  if (const auto* building = std::get_if<model::BuildingLoads>(&loads_)) {
+    for (const auto* series :
+         {&building->heating, &building->hot_water, &building->cooling, &building->cooling_direct}) {
+      hours = std::max(hours, series->values.size());
+    }
+  } else if (const auto* ground = std::get_if<model::GroundLoads>(&loads_)) {
+    hours = ground->to_ground.values.size();
+  }
+  double most = 0;
+  for (std::size_t h = 0; h < hours; ++h) most = std::max(most, hour(static_cast<long>(h)).size());
+  return most;
 }
 
 double LoadSeries::cooling_peak() const {
   const auto* building = std::get_if<model::BuildingLoads>(&loads_);
-  if (!building || building->cooling_direct || building->cooling.values.empty()) return 0;
+  if (!building || building->cooling.values.empty()) return 0;
   return *std::max_element(building->cooling.values.begin(), building->cooling.values.end());
 }
 

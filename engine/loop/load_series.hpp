@@ -15,6 +15,9 @@ class LoadSeries {
   /// Hour `h` of the run, from 0.
   Demand hour(long h) const;
 
+  /// Largest load of any hour [W]: building heat and cooling together, or the ground's own.
+  double peak() const;
+
   /// Largest cooling through the heat pump in any hour of the file [W].
   double cooling_peak() const;
 

@@ -11,7 +11,7 @@ void refresh_neighbours(const Problem& problem, State& state, Workers& workers) 
     double* sum = state.neighbours.data() + a * row;
     std::fill(sum, sum + row, 0.0);
     for (const auto& term : problem.coupling.terms(a)) {
-      const double* source = state.y.data() + term.source * problem.block() + (rows::ground + term.cell) * row;
+      const double* source = state.y.data() + term.source * problem.block() + (problem.ground_row() + term.cell) * row;
       for (std::size_t k = 0; k < row; ++k) sum[k] += term.weight * source[k];
     }
   });

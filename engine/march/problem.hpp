@@ -22,6 +22,10 @@ struct Group {
   std::size_t first = 0;         ///< first layer with a bore in it
   std::size_t past = 0;          ///< one past the last
   double members = 1;            ///< bores it stands for
+  std::size_t upstream = none;  ///< the group whose outlets are its inlets, with a lower index; none: the field's inlet
+  bool returns = true;          ///< its outlets go back to the heat pumps
+
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
 };
 
 /// A flow through the bores and the networks that hold at it.
@@ -41,26 +45,26 @@ struct Problem {
   loop::HeatPumps pumps;
   double step = 1800;      ///< [s]
   double refresh = 86400;  ///< of the neighbours' sum [s]
+  std::size_t passes = 1;  ///< of the fluid through a bore: U's one after the other
 
   std::size_t nr() const { return grid.nr(); }
   std::size_t nz() const { return grid.nz(); }
   std::size_t row() const { return (grid.nz() / lane + 1) * lane; }  ///< doubles of a row of layers with its padding
-  std::size_t block() const;                                         ///< doubles of one group
-  std::size_t size() const { return groups.size() * block(); }       ///< doubles of the field
-  double bores() const;                                              ///< all groups' members
+
+  // Rows of a group's block of the state, each row() long with the layers z innermost: the streams, those that go down
+  // (leaving each cell downwards) before those that go up (leaving it upwards), inner and outer node of each mode [K],
+  // then nr rows of the ground's own rise theta [K], from the wall out. The in-bore rows stand first: the padding of
+  // the last of them is the zero above the innermost ground row.
+  std::size_t streams() const { return 2 * passes; }
+  std::size_t down_row(std::size_t pass = 0) const { return pass; }
+  std::size_t up_row(std::size_t pass = 0) const { return passes + pass; }
+  std::size_t inner_row(std::size_t mode = 0) const { return streams() + 2 * mode; }
+  std::size_t outer_row(std::size_t mode = 0) const { return streams() + 2 * mode + 1; }
+  std::size_t ground_row() const { return 3 * streams(); }
+  std::size_t block() const { return (ground_row() + grid.nr()) * row(); }  ///< doubles of one group
+  std::size_t size() const { return groups.size() * block(); }              ///< doubles of the field
+  double bores() const;                                                     ///< all groups' members
 };
-
-/// Rows of a group's block of the state, each `row()` long with the layers z innermost: fluid down (leaving each cell
-/// downwards) and up (leaving it upwards), the inner and outer node of the even and the odd mode [K], then nr rows of
-/// the ground's own rise theta [K], from the wall out. The in-bore rows stand first: the padding of the last of them is
-/// the zero above the innermost ground row.
-namespace rows {
-inline constexpr std::size_t down = 0, up = 1, even_inner = 2, even_outer = 3, odd_inner = 4, odd_outer = 5, ground = 6;
-}
-
-inline std::size_t Problem::block() const {
-  return (rows::ground + grid.nr()) * row();
-}
 
 inline double Problem::bores() const {
   double sum = 0;

@@ -39,6 +39,7 @@ double wall_to_first_node(const ground::Grid& grid, double conductivity) {
 RadialFactors::RadialFactors(const Problem& problem, double kappa)
     : nr_(problem.nr()),
       row_(problem.row()),
+      ground_row_(problem.ground_row()),
       inverse_(nr_ * row_),
       carry_(nr_ * row_),
       drop_(nr_ * row_),
@@ -65,8 +66,8 @@ RadialFactors::RadialFactors(const Problem& problem, double kappa)
 }
 
 void RadialFactors::eliminate(const double* rhs, double* y) const {
-  const double* from = rhs + rows::ground * row_;
-  double* e = y + rows::ground * row_;
+  const double* from = rhs + ground_row_ * row_;
+  double* e = y + ground_row_ * row_;
   const std::size_t outermost = (nr_ - 1) * row_;
   for (std::size_t k = 0; k < row_; ++k) e[outermost + k] = inverse_[outermost + k] * from[outermost + k];
   for (std::size_t i = nr_ - 1; i-- > 0;) {
@@ -76,13 +77,18 @@ void RadialFactors::eliminate(const double* rhs, double* y) const {
 }
 
 void RadialFactors::substitute(double* y) const {
-  double* theta = y + rows::ground * row_;
+  double* theta = y + ground_row_ * row_;
   for (std::size_t i = 1; i < nr_; ++i)
     outwards(row_, drop_.data() + i * row_, theta + (i - 1) * row_, theta + i * row_);
 }
 
 AxialFactors::AxialFactors(const Problem& problem)
-    : nr_(problem.nr()), row_(problem.row()), above_(row_), below_(row_), surface_(nr_) {
+    : nr_(problem.nr()),
+      row_(problem.row()),
+      ground_row_(problem.ground_row()),
+      above_(row_),
+      below_(row_),
+      surface_(nr_) {
   for (std::size_t k = 0; k < problem.nz(); ++k) {
     const double capacity = problem.grid.solid[k].heat_capacity * problem.grid.height(k);
     above_[k] = problem.axial[k] / capacity;
@@ -92,9 +98,9 @@ AxialFactors::AxialFactors(const Problem& problem)
 }
 
 void AxialFactors::rate(const double* y, double* rate) const {
-  std::fill(rate, rate + rows::ground * row_, 0.0);
+  std::fill(rate, rate + ground_row_ * row_, 0.0);
   for (std::size_t i = 0; i < nr_; ++i) {
-    const std::size_t at = (rows::ground + i) * row_;
+    const std::size_t at = (ground_row_ + i) * row_;
     between_layers(row_ - 1, above_.data(), below_.data(), y + at, rate + at);
     rate[at + row_ - 1] = 0;  // padding: its lower neighbour is the next row's first layer
   }
@@ -102,7 +108,7 @@ void AxialFactors::rate(const double* y, double* rate) const {
 
 double AxialFactors::surface_loss(const double* y) const {
   double sum = 0;
-  for (std::size_t i = 0; i < nr_; ++i) sum += surface_[i] * y[(rows::ground + i) * row_];
+  for (std::size_t i = 0; i < nr_; ++i) sum += surface_[i] * y[(ground_row_ + i) * row_];
   return sum;
 }
 

@@ -29,7 +29,7 @@ class RadialFactors {
   const Vector& wall_response() const { return wall_response_; }  ///< [z], K m/W, padding zero
 
  private:
-  std::size_t nr_, row_;
+  std::size_t nr_, row_, ground_row_;
   Vector inverse_;  // 1/D_i, [r][z]
   Vector carry_;    // kappa K_{i+1/2}/(C_i D_i), [r][z]
   Vector drop_;     // d_i, [r][z]
@@ -54,7 +54,7 @@ class AxialFactors {
   double surface_loss(const double* y) const;
 
  private:
-  std::size_t nr_, row_;
+  std::size_t nr_, row_, ground_row_;
   Vector above_;  // conductance of the upper face over rho c dz, [z]
   Vector below_;
   std::vector<double> surface_;  // conductance times ring area, [r] [W/K]

@@ -8,13 +8,25 @@ namespace stillground::march {
 
 namespace {
 
-double topmost(const Problem& problem, const double* y, std::size_t which) {
-  double sum = 0;
+double topmost(const Problem& problem, const Group& group, std::size_t g, const double* y, std::size_t which) {
+  return y[g * problem.block() + which * problem.row() + group.first];
+}
+
+/// Mean over the groups that `counts(group)` of their topmost cell in a row, weighted with what flows there, or with
+/// their members where nothing does.
+template <class Counts>
+double mixed(const Problem& problem, const Task& task, const double* y, std::size_t which, Counts&& counts) {
+  const bool flows = heat_rate(problem, task) > 0;
+  double sum = 0, weights = 0;
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     const Group& group = problem.groups[g];
-    sum += group.members * y[g * problem.block() + which * problem.row() + group.first];
+    const FlowRegime* regime = task.of(g);
+    if (!regime || !counts(group)) continue;
+    const double weight = group.members * (flows ? regime->heat_rate : 1.0);
+    sum += weight * topmost(problem, group, g, y, which);
+    weights += weight;
   }
-  return sum / problem.bores();
+  return sum / weights;
 }
 
 /// Radial conduction within the ground of one group; the wall's heat is added by the bore.
@@ -22,7 +34,7 @@ void add_radial(const Problem& problem, const double* y, double* rate) {
   for (std::size_t i = 0; i + 1 < problem.nr(); ++i) {
     const double conductance = unit_conductance(problem.grid, i);
     for (std::size_t k = 0; k < problem.nz(); ++k) {
-      const std::size_t inner = (rows::ground + i) * problem.row() + k;
+      const std::size_t inner = (problem.ground_row() + i) * problem.row() + k;
       const std::size_t outer = inner + problem.row();
       const model::Solid& solid = problem.grid.solid[k];
       const double heat = conductance * solid.conductivity * (y[inner] - y[outer]);
@@ -32,67 +44,108 @@ void add_radial(const Problem& problem, const double* y, double* rate) {
   }
 }
 
+/// One layer's mean streams and their flow, as the march takes them.
+struct Streams {
+  bore::PerStream mean{};
+  bore::PerStream carried{};  ///< m c (inlet - outlet) [W]
+};
+
+Streams streams_of(const Problem& problem, const Group& group, double heat_rate, double inlet, const double* y,
+                   std::size_t k) {
+  const std::size_t row = problem.row();
+  Streams streams;
+  for (std::size_t pass = 0; pass < problem.passes; ++pass) {
+    const double* down = y + problem.down_row(pass) * row;
+    const double* up = y + problem.up_row(pass) * row;
+    const std::size_t d = problem.down_row(pass), u = problem.up_row(pass);
+    const double top = pass == 0 ? inlet : y[problem.up_row(pass - 1) * row + group.first];
+    const double above = k == group.first ? top : down[k - 1];
+    const double below = k + 1 == group.past ? down[k] : up[k + 1];
+    const bool flows = heat_rate > 0;
+    streams.mean.at(d) = flows ? (above + down[k]) / 2 : down[k];
+    streams.mean.at(u) = flows ? (below + up[k]) / 2 : up[k];
+    streams.carried.at(d) = heat_rate * (above - down[k]);
+    streams.carried.at(u) = heat_rate * (below - up[k]);
+  }
+  return streams;
+}
+
 /// Streams, grout and wall of one group.
 void add_bore(const Problem& problem, const Group& group, const FlowRegime& regime, double inlet, const double* y,
               const double* ambient, double* rate) {
   const std::size_t row = problem.row();
-  const double* down = y + rows::down * row;
-  const double* up = y + rows::up * row;
   for (std::size_t k = group.first; k < group.past; ++k) {
     const bore::Network& net = regime.networks[k];
-    const double length = group.fraction[k] * problem.grid.height(k);
-    const double above = k == group.first ? inlet : down[k - 1];
-    const double below = k + 1 == group.past ? down[k] : up[k + 1];
-    const bool flows = regime.heat_rate > 0;
-    const double mean_down = flows ? (above + down[k]) / 2 : down[k];
-    const double mean_up = flows ? (below + up[k]) / 2 : up[k];
-    const double even_inner = y[rows::even_inner * row + k], even_outer = y[rows::even_outer * row + k];
-    const double odd_inner = y[rows::odd_inner * row + k], odd_outer = y[rows::odd_outer * row + k];
-    const double theta = y[rows::ground * row + k];
-
-    const double fluid_even = ((mean_down + mean_up) / 2 - even_inner) / net.even.inner;
-    const double fluid_odd = ((mean_down - mean_up) / 2 - odd_inner) / net.odd.inner;
-    const double even_between = (even_inner - even_outer) / net.even.middle;
-    const double odd_between = (odd_inner - odd_outer) / net.odd.middle;
     const model::Solid& solid = problem.grid.solid[k];
-    const double wall =
-        (even_outer - ambient[k] - theta) / (net.even.outer + wall_to_first_node(problem.grid, solid.conductivity));
-
-    const double storage = net.fluid_capacity * length;
-    rate[rows::down * row + k] +=
-        (regime.heat_rate * (above - down[k]) - length * (fluid_even / 2 + fluid_odd)) / storage;
-    rate[rows::up * row + k] += (regime.heat_rate * (below - up[k]) - length * (fluid_even / 2 - fluid_odd)) / storage;
-    rate[rows::even_inner * row + k] += (fluid_even - even_between) / net.even.inner_capacity;
-    rate[rows::even_outer * row + k] += (even_between - wall) / net.even.outer_capacity;
-    rate[rows::odd_inner * row + k] += (fluid_odd - odd_between) / net.odd.inner_capacity;
-    rate[rows::odd_outer * row + k] += (odd_between - odd_outer / net.odd.outer) / net.odd.outer_capacity;
-    rate[rows::ground * row + k] += group.fraction[k] * wall / (solid.heat_capacity * problem.grid.ring_area(0));
+    const double length = group.fraction[k] * problem.grid.height(k);
+    const Streams streams = streams_of(problem, group, regime.heat_rate, inlet, y, k);
+    bore::PerStream given{};
+    for (std::size_t m = 0; m < problem.streams(); ++m) {
+      const bore::Mode& mode = net.modes.at(m);
+      const std::size_t inner = problem.inner_row(m) * row + k, outer = problem.outer_row(m) * row + k;
+      double fluid = 0;
+      for (std::size_t s = 0; s < problem.streams(); ++s) fluid += mode.reads.at(s) * streams.mean.at(s);
+      double out = y[outer] / mode.outer;
+      if (m == 0) {
+        const double theta = y[problem.ground_row() * row + k];
+        out = (y[outer] - ambient[k] - theta) / (mode.outer + wall_to_first_node(problem.grid, solid.conductivity));
+        rate[problem.ground_row() * row + k] +=
+            group.fraction[k] * out / (solid.heat_capacity * problem.grid.ring_area(0));
+      }
+      // Nodes without capacity stand where the heat through them is equal on both sides.
+      const bool stores = mode.inner_capacity > 0;
+      const double heat = stores ? (fluid - y[inner]) / mode.inner : fluid / mode.resistance();
+      if (stores) {
+        const double between = (y[inner] - y[outer]) / mode.middle;
+        rate[inner] += (heat - between) / mode.inner_capacity;
+        rate[outer] += (between - out) / mode.outer_capacity;
+      }
+      for (std::size_t s = 0; s < problem.streams(); ++s) given.at(s) += mode.gives.at(s) * heat;
+    }
+    for (std::size_t s = 0; s < problem.streams(); ++s) {
+      rate[s * row + k] += (streams.carried.at(s) - length * given.at(s)) / (net.capacity.at(s) * length);
+    }
   }
 }
 
 }  // namespace
 
-double mixed_outlet(const Problem& problem, const double* y) {
-  return topmost(problem, y, rows::up);
+double heat_rate(const Problem& problem, const Task& task) {
+  double sum = 0;
+  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    const FlowRegime* regime = task.of(g);
+    if (regime && problem.groups[g].returns) sum += problem.groups[g].members * regime->heat_rate;
+  }
+  return sum;
 }
 
-double topmost_down(const Problem& problem, const double* y) {
-  return topmost(problem, y, rows::down);
+double mixed_outlet(const Problem& problem, const Task& task, const double* y) {
+  return mixed(problem, task, y, problem.up_row(problem.passes - 1), [](const Group& group) { return group.returns; });
+}
+
+double topmost_down(const Problem& problem, const Task& task, const double* y) {
+  return mixed(problem, task, y, problem.down_row(), [](const Group& group) { return group.upstream == Group::none; });
 }
 
 void implicit_rate(const Problem& problem, const Task& task, const double* y, const double* ambient, double* rate) {
   std::fill(rate, rate + problem.size(), 0.0);
+  const double total = heat_rate(problem, task);
   double inlet = 0;
-  if (task.regime->heat_rate > 0) {
-    const double eft = mixed_outlet(problem, y);
-    const auto exchange = loop::exchange(task.demand, problem.pumps, eft);
-    inlet = eft + exchange.to_ground / (task.regime->heat_rate * problem.bores());
+  if (total > 0) {
+    const double eft = mixed_outlet(problem, task, y);
+    inlet = eft + loop::exchange(task.demand, problem.pumps, eft).to_ground / total;
   }
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    const Group& group = problem.groups[g];
     const double* block = y + g * problem.block();
     add_radial(problem, block, rate + g * problem.block());
-    add_bore(problem, problem.groups[g], *task.regime, inlet, block, ambient + g * problem.row(),
-             rate + g * problem.block());
+    const FlowRegime* regime = task.of(g);
+    if (!regime) continue;
+    const double own_inlet =
+        group.upstream == Group::none
+            ? inlet
+            : topmost(problem, problem.groups[group.upstream], group.upstream, y, problem.up_row(problem.passes - 1));
+    add_bore(problem, group, *regime, own_inlet, block, ambient + g * problem.row(), rate + g * problem.block());
   }
 }
 

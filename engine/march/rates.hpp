@@ -1,5 +1,7 @@
 #pragma once
 
+#include <vector>
+
 #include "engine/march/problem.hpp"
 #include "engine/march/state.hpp"
 
@@ -8,8 +10,16 @@ namespace stillground::march {
 /// One hour's task for a stepper.
 struct Task {
   loop::Demand demand;
-  const FlowRegime* regime = nullptr;  ///< must outlive the hour
+  const FlowRegime* regime = nullptr;  ///< of every group; must outlive the hour
+  /// [group], where they differ; nullptr: the group's bores are not drilled yet. Empty: all as `regime`. A group has
+  /// the heat rate of the one upstream of it.
+  std::vector<const FlowRegime*> own = {};
+
+  const FlowRegime* of(std::size_t group) const { return own.empty() ? regime : own[group]; }
 };
+
+/// Mass flow times specific heat of the whole field [W/K]; 0 if the fluid stands.
+double heat_rate(const Problem& problem, const Task& task);
 
 /// dy/dt of everything that the march treats implicitly (radial conduction, in-bore exchange, the streams, the
 /// closure), in the form an ordinary integrator wants: the independent statement of what the stage solver solves, used
@@ -17,11 +27,11 @@ struct Task {
 /// follows from the state's own EFT (the streams' mixed outlet).
 void implicit_rate(const Problem& problem, const Task& task, const double* y, const double* ambient, double* rate);
 
-/// Mixed temperature of the streams that leave the bores [K]; without flow the mean of the topmost standing fluid going
-/// up.
-double mixed_outlet(const Problem& problem, const double* y);
+/// Mixed temperature of the streams that come back from the field [K]; without flow the mean of the topmost standing
+/// fluid going up.
+double mixed_outlet(const Problem& problem, const Task& task, const double* y);
 
 /// The same of the topmost cells of the downward streams: the standing fluid at the field's inlet [K].
-double topmost_down(const Problem& problem, const double* y);
+double topmost_down(const Problem& problem, const Task& task, const double* y);
 
 }  // namespace stillground::march

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cstddef>
+#include <memory>
+#include <span>
 #include <vector>
 
 #include "engine/march/ambient.hpp"
@@ -24,13 +26,12 @@ class StageSolver {
   /// `state`.
   template <class Block, class Done>
   loop::Meeting solve(const State& state, double time, const Task& task, Block&& block, Done&& done) {
-    const std::vector<BoreFactors>& bores = factors(*task.regime);
+    prepare(task);
     problem_.undisturbed.at(time, undisturbed_);
-    workers_.each(problem_.groups.size(),
-                  [&](std::size_t g) { eliminate(g, bores[shape_[g]], state, time, blocks_[g] = block(g)); });
-    const loop::Meeting meeting = close(bores, task);
+    workers_.each(problem_.groups.size(), [&](std::size_t g) { eliminate(g, state, time, blocks_[g] = block(g)); });
+    const loop::Meeting meeting = close(task);
     workers_.each(problem_.groups.size(), [&](std::size_t g) {
-      substitute(g, bores[shape_[g]], meeting.lft, blocks_[g]);
+      substitute(g, meeting.lft, blocks_[g]);
       done(g);
     });
     return meeting;
@@ -40,25 +41,36 @@ class StageSolver {
   const Vector& wall_heat() const { return wall_heat_; }
 
  private:
-  const std::vector<BoreFactors>& factors(const FlowRegime& regime);
-  void eliminate(std::size_t g, const BoreFactors& bore, const State& state, double time, double* y);
-  loop::Meeting close(const std::vector<BoreFactors>& bores, const Task& task) const;
-  void substitute(std::size_t g, const BoreFactors& bore, double inlet, double* y);
+  /// Factors of bores that fill the same layers, at one flow regime.
+  struct Made {
+    std::size_t shape;
+    long serial;
+    std::unique_ptr<const BoreFactors> factors;
+  };
+
+  void prepare(const Task& task);
+  void eliminate(std::size_t g, const State& state, double time, double* y);
+  loop::Meeting close(const Task& task);
+  void substitute(std::size_t g, double lft, double* y);
+  std::span<double> work_of(std::size_t g) {
+    const std::size_t size = BoreFactors::work_size(problem_);
+    return {work_.data() + g * size, size};
+  }
 
   const Problem& problem_;
   double kappa_;
   Workers& workers_;
   RadialFactors radial_;
-  std::vector<std::size_t> shape_;   // [group]: groups whose bores fill the same layers share their factors
-  std::vector<std::size_t> models_;  // [shape]: a group of that shape
-  std::vector<BoreFactors> bores_;   // [shape], of the regime last met
-  long serial_ = -1;                 // its serial
-  std::vector<double> undisturbed_;  // [z]
-  std::vector<double*> blocks_;      // [group]
-  Vector ambient_;                   // [group][z]
-  Vector work_;                      // [group]
+  std::vector<std::size_t> shape_;         // [group]: groups whose bores fill the same layers share their factors
+  std::vector<Made> made_;                 // those that the last task needed
+  std::vector<const BoreFactors*> bores_;  // [group]; null: not drilled yet
+  std::vector<double> undisturbed_;        // [z]
+  std::vector<double*> blocks_;            // [group]
+  Vector ambient_;                         // [group][z]
+  Vector work_;                            // [group]
   Vector wall_heat_;
-  std::vector<double> offset_;  // [group]
+  std::vector<double> offset_;  // [group]: of the bore alone, then from the field's inlet on
+  std::vector<double> gain_;    // [group]: from the field's inlet on
 };
 
 }  // namespace stillground::march

@@ -46,6 +46,24 @@ double nusselt(double reynolds, double prandtl);
 /// as the Nusselt number (common practice, no source).
 double friction_factor(double reynolds, double relative_roughness);
 
+/// The two walls of an annulus.
+enum class AnnulusWall { inner, outer };
+
+/// Reynolds number of `mass_flow` [kg/s, >= 0] in an annulus between `inner` and `outer` diameters [m], by the
+/// hydraulic diameter outer - inner: 4 m/(pi (outer + inner) mu).
+double annulus_reynolds(double mass_flow, double inner, double outer, double viscosity);
+
+/// Nusselt number h (outer - inner)/k at one wall of an annulus, the other adiabatic; `ratio` = inner/outer diameter,
+/// 0.02 to 1. Laminar: developed flow under uniform flux, linear in ln(ratio) between the tabulated values of Reynolds,
+/// Lundberg & McCuen (1963), as in Kays & Crawford [values from memory]. Turbulent: Gnielinski's pipe value times 0.86
+/// ratio^-0.16 at the inner wall, times 1 - 0.14 ratio^0.6 at the outer one: Petukhov & Roizen (1964) [from memory].
+/// Between Re 2300 and 4000 linear in Re, as in a pipe.
+double annulus_nusselt(double reynolds, double prandtl, double ratio, AnnulusWall wall);
+
+/// Resistance of the film at a wall of an annulus per length, 1/(pi d h) = (outer - inner)/(pi d Nu k) [K m/W], d that
+/// wall's diameter.
+double annulus_film_resistance(double nusselt, double conductivity, double inner, double outer, AnnulusWall wall);
+
 /// Resistance of the film inside one pipe per length, 1/(pi d h) = 1/(pi Nu k) [K m/W]; `conductivity` of the fluid
 /// [W/(m K)].
 double film_resistance(double nusselt, double conductivity);

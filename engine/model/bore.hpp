@@ -24,7 +24,27 @@ struct SingleU {
   double leg_spacing = 0;  ///< centre to centre [m]
 };
 
-using Loop = std::variant<SingleU>;
+/// Two U's in one bore, their four legs on a square about its axis.
+struct DoubleU {
+  enum class Connection {
+    parallel,  ///< both U's share the bore's flow
+    series     ///< the whole flow goes through one after the other
+  };
+
+  double leg_spacing = 0;  ///< between the centres of legs that stand opposite each other [m]
+  Connection connection = Connection::parallel;
+  bool crossed = false;  ///< a U's own legs stand opposite each other; otherwise side by side
+};
+
+/// A pipe within a pipe, both on the bore's axis: the bore's pipe is the outer one.
+struct Coaxial {
+  enum class Down { annulus, inner };
+
+  Pipe inner;
+  Down down = Down::annulus;  ///< where the fluid goes down
+};
+
+using Loop = std::variant<SingleU, DoubleU, Coaxial>;
 
 struct Grout {
   std::string name;

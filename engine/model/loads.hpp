@@ -1,22 +1,31 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <variant>
 #include <vector>
 
 namespace stillground::model {
 
-/// Hourly means of one or more whole years of 8760 hours; after the last year the file starts again.
+/// Hourly means of one or more whole years of 8760 hours; after the last year the series starts again.
 struct HourlySeries {
-  std::vector<double> values;  ///< [W]; 8760 n of them
+  std::vector<double> values;  ///< [W]; 8760 n of them; none: there is no such duty
   int first_hour = 0;          ///< hour of the year (0 = first of 1 January) of the first value
+
+  /// Value `hour` hours after a New Year's midnight; 0 of an absent series [W].
+  double at(long hour) const {
+    if (values.empty()) return 0;
+    const long n = static_cast<long>(values.size());
+    return values[static_cast<std::size_t>((((hour - first_hour) % n) + n) % n)];
+  }
 };
 
-/// What the building takes and gives off, through a heat pump.
+/// What the building, or several together, takes and gives off.
 struct BuildingLoads {
-  HourlySeries heating;         ///< heat the building takes [W], >= 0; empty if there is none
-  HourlySeries cooling;         ///< heat the building gives off [W], >= 0; empty if there is none
-  bool cooling_direct = false;  ///< cooling by the fluid itself, without the heat pump
+  HourlySeries heating;         ///< heat taken through the heat pump [W], >= 0
+  HourlySeries hot_water;       ///< heat taken for hot water, through its own curve [W], >= 0
+  HourlySeries cooling;         ///< heat given off through the heat pump [W], >= 0
+  HourlySeries cooling_direct;  ///< heat given off to the fluid itself [W], >= 0
 };
 
 /// The ground's own load, positive into the ground.
@@ -37,8 +46,9 @@ struct CopPoint {
 
 /// COP against EFT: linear between the points, held beyond them. Points by rising EFT; empty without that duty.
 struct HeatPump {
-  std::vector<CopPoint> heating_cop;
-  std::vector<CopPoint> cooling_cop;
+  std::vector<CopPoint> heating_cop{};
+  std::vector<CopPoint> cooling_cop{};
+  std::vector<CopPoint> hot_water_cop{};
 };
 
 struct Limit {

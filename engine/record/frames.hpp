@@ -101,7 +101,8 @@ struct Header {
   int groups = 0;
   std::vector<double> active_fraction;  ///< [group][z]: the part of the cell's height with a bore in it
   std::vector<double> grout_storage;    ///< heat capacity of grout and pipe per metre of bore [J/(m K)]; one per group
-  std::vector<double> fluid_storage;    ///< of the fluid in one leg per metre of bore [J/(m K)]; one per group
+  std::vector<double> fluid_storage_down;  ///< of all streams that go down, per metre of bore [J/(m K)]; one per group
+  std::vector<double> fluid_storage_up;    ///< of all streams that go up
 };
 
 /// What only the end of a run knows.

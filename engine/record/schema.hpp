@@ -154,8 +154,10 @@ inline constexpr auto active_fraction =
     constant("active_fraction", {Dim::group, Dim::z}, "1", "part of the cell's height with an active bore in it");
 inline constexpr auto grout_storage =
     constant("grout_storage", {Dim::group}, "J m-1 K-1", "heat capacity of grout and pipe per metre of bore");
-inline constexpr auto fluid_storage =
-    constant("fluid_storage", {Dim::group}, "J m-1 K-1", "heat capacity of the fluid in one leg per metre of bore");
+inline constexpr auto fluid_storage_down = constant("fluid_storage_down", {Dim::group}, "J m-1 K-1",
+                                                    "heat capacity of what flows down a bore, per metre of bore");
+inline constexpr auto fluid_storage_up =
+    constant("fluid_storage_up", {Dim::group}, "J m-1 K-1", "heat capacity of what flows up a bore, per metre of bore");
 
 // Instants.
 constexpr Variable in_bores(const char* name, std::string_view long_name) {

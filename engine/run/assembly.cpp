@@ -6,16 +6,20 @@
 #include <cmath>
 #include <variant>
 
+#include "engine/bore/resistance.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/ground/axial.hpp"
 #include "engine/march/bore_factors.hpp"
 #include "engine/march/radial.hpp"
+#include "engine/march/rates.hpp"
 #include "engine/march/tableau.hpp"
 #include "engine/materials/fluid.hpp"
 
 namespace stillground::run {
 
 namespace {
+
+constexpr std::size_t most_bores = 10000;
 
 ground::GridSpec choose_grid(const model::Scenario& scenario, const std::vector<model::BoreSite>& bores) {
   const model::GridChoice& choice = scenario.run.grid;
@@ -37,31 +41,70 @@ ground::GridSpec choose_grid(const model::Scenario& scenario, const std::vector<
   return spec;
 }
 
+/// The layout's bores; only a plot of land can turn out to hold none, or too many.
+std::vector<model::BoreSite> bores_of(const model::Scenario& scenario) {
+  auto bores = field::sites(scenario.layout, scenario.bore.top, scenario.bore.depth);
+  if (bores.empty()) {
+    throw InputError(scenario.place("field.plot"), "field.plot",
+                     "no bore fits on the plot with these setbacks; is the outline in metres, its corners in order?");
+  }
+  if (bores.size() > most_bores) {
+    throw InputError(
+        scenario.place("field.plot"), "field.plot",
+        fmt::format("the plot holds {} bores (allowed: up to {}); give a wider spacing", bores.size(), most_bores));
+  }
+  return bores;
+}
+
 ground::Reach reach_of(const model::BoreSite& bore) {
   return {bore.top, bore.top + bore.depth};
 }
 
 std::vector<march::Group> march_groups(const ground::Grid& grid, const std::vector<model::BoreSite>& bores,
-                                       const field::Groups& groups) {
+                                       const field::Groups& groups, const field::Upstream& upstream) {
   std::vector<march::Group> result;
   for (const auto& members : groups.members) {
+    const std::size_t bore = members.front();
     march::Group group;
-    group.fraction = ground::active_fraction(grid, reach_of(bores[members.front()]));
+    group.fraction = ground::active_fraction(grid, reach_of(bores[bore]));
     group.members = static_cast<double>(members.size());
     const auto active = [](double fraction) { return fraction > 1e-9; };
     const auto first = std::find_if(group.fraction.begin(), group.fraction.end(), active);
     const auto last = std::find_if(group.fraction.rbegin(), group.fraction.rend(), active).base();
     group.first = static_cast<std::size_t>(first - group.fraction.begin());
     group.past = static_cast<std::size_t>(last - group.fraction.begin());
+    if (upstream[bore] != field::no_bore) group.upstream = groups.of_bore[upstream[bore]];
+    group.returns = std::find(upstream.begin(), upstream.end(), bore) == upstream.end();
     result.push_back(std::move(group));
   }
   return result;
+}
+
+/// Every bore of a circuit is there as long as the others and carries the same flow.
+void check_circuits(const model::Scenario& scenario, const std::vector<model::BoreSite>& bores,
+                    const field::Upstream& upstream) {
+  for (std::size_t i = 0; i < bores.size(); ++i) {
+    if (upstream[i] == field::no_bore) continue;
+    const model::BoreSite &bore = bores[i], &before = bores[upstream[i]];
+    if (bore.start == before.start && bore.stop == before.stop && bore.flow_weight == before.flow_weight) continue;
+    throw InputError(
+        scenario.place("flow.in_series"), "flow.in_series",
+        fmt::format("bores {} and {} are on one circuit but differ in start, stop or flow", upstream[i] + 1, i + 1));
+  }
+}
+
+/// Sum of the circuits' flow weights.
+double circuit_weights(const std::vector<model::BoreSite>& bores, const field::Upstream& upstream) {
+  double sum = 0;
+  for (std::size_t i = 0; i < bores.size(); ++i) sum += upstream[i] == field::no_bore ? bores[i].flow_weight : 0.0;
+  return sum;
 }
 
 loop::HeatPumps heat_pumps(const model::Scenario& scenario) {
   loop::HeatPumps pumps;
   if (!scenario.heat_pump) return pumps;
   if (!scenario.heat_pump->heating_cop.empty()) pumps.heating.emplace(scenario.heat_pump->heating_cop);
+  if (!scenario.heat_pump->hot_water_cop.empty()) pumps.hot_water.emplace(scenario.heat_pump->hot_water_cop);
   if (!scenario.heat_pump->cooling_cop.empty()) pumps.cooling.emplace(scenario.heat_pump->cooling_cop);
   return pumps;
 }
@@ -94,11 +137,16 @@ double stable_step(const model::Scenario& scenario, const ground::Grid& grid, st
 double stage_gain(const march::Problem& problem, const march::FlowRegime& regime) {
   const double kappa = march::ars222::gamma * problem.step;
   const march::RadialFactors radial(problem, kappa);
-  double gain = 0;
+  std::vector<double> gain;
+  double sum = 0, circuits = 0;
   for (const march::Group& group : problem.groups) {
-    gain += group.members / problem.bores() * march::BoreFactors(problem, group, regime, radial, kappa).gain();
+    gain.push_back(march::BoreFactors(problem, group, regime, radial, kappa).gain());
+    if (group.upstream != march::Group::none) gain.back() *= gain[group.upstream];
+    if (!group.returns) continue;
+    sum += group.members * gain.back();
+    circuits += group.members;
   }
-  return gain;
+  return sum / circuits;
 }
 
 /// Field and heat pump meet in one point as long as the rejected heat does not rise faster with EFT than the field can
@@ -110,7 +158,8 @@ void check_cop_slopes(const model::Scenario& scenario, const Assembly& assembly)
   Regimes regimes(scenario, assembly.fluid, assembly.problem.grid);
   const march::FlowRegime& regime = regimes.flowing(assembly.fluid.reference).march;
   const double gain = stage_gain(assembly.problem, regime);
-  const double carried = regime.heat_rate * assembly.problem.bores() * (1 - gain);
+  const march::Task task{{}, &regime};
+  const double carried = march::heat_rate(assembly.problem, task) * (1 - gain);
   if (rise * gain >= carried) {
     throw InputError(
         scenario.place("heat_pump.cooling_cop"), "heat_pump.cooling_cop",
@@ -151,14 +200,11 @@ double drill_length(const Assembly& assembly) {
 }
 
 Assembly assemble(const model::Scenario& scenario) {
-  auto bores = field::sites(scenario.layout, scenario.bore.top, scenario.bore.depth);
-  const auto late = std::find_if(bores.begin(), bores.end(), [](const auto& bore) { return bore.start > 0; });
-  if (late != bores.end()) {
-    throw InputError(scenario.place("field.positions"), "field.positions",
-                     "bores that start after the run does are not available yet; leave the column `start` out");
-  }
-  auto groups =
-      scenario.run.groups == model::Run::Groups::none ? field::lone_groups(bores.size()) : field::equal_groups(bores);
+  auto bores = bores_of(scenario);
+  const field::Upstream upstream = field::in_series(bores.size(), scenario.flow.in_series);
+  check_circuits(scenario, bores, upstream);
+  auto groups = scenario.run.groups == model::Run::Groups::none ? field::lone_groups(bores.size())
+                                                                : field::equal_groups(bores, upstream);
   std::vector<ground::Reach> reaches;
   for (const auto& bore : bores) reaches.push_back(reach_of(bore));
   const ground::GridSpec spec = choose_grid(scenario, bores);
@@ -171,14 +217,15 @@ Assembly assemble(const model::Scenario& scenario) {
   march::Problem problem{
       grid,
       ground::axial_conductances(grid, film),
-      march_groups(grid, bores, groups),
+      march_groups(grid, bores, groups, upstream),
       field::Coupling(bores, groups, grid.r),
       ground::Undisturbed(scenario.ground, grid, hour_of_year(scenario.run.start) * seconds_per_hour, duration),
       heat_pumps(scenario),
       step,
-      scenario.run.refresh};
+      scenario.run.refresh,
+      bore::passes(scenario.bore.loop)};
   const double reference = mean_over_bores(problem, problem.undisturbed.yearly_mean());
-  const LoopFluid fluid = loop_fluid(scenario, static_cast<double>(bores.size()), reference);
+  const LoopFluid fluid = loop_fluid(scenario, circuit_weights(bores, upstream), reference);
   Assembly assembly{scenario,
                     std::move(bores),
                     std::move(groups),

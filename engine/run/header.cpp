@@ -1,6 +1,7 @@
 #include "engine/run/header.hpp"
 
 #include <filesystem>
+#include <numeric>
 
 #include "engine/base/version.hpp"
 #include "engine/run/error_estimate.hpp"
@@ -61,8 +62,12 @@ void add_field(const Assembly& assembly, record::Header& header) {
   header.groups = static_cast<int>(assembly.groups.size());
   for (const auto& group : assembly.problem.groups) {
     header.active_fraction.insert(header.active_fraction.end(), group.fraction.begin(), group.fraction.end());
-    header.grout_storage.push_back(assembly.fluid.grout_per_metre);
-    header.fluid_storage.push_back(assembly.fluid.storage_per_metre);
+    const bore::Capacities& held = assembly.fluid.capacities;
+    const std::size_t passes = assembly.problem.passes;
+    const auto first = held.stream.begin(), turn = first + static_cast<std::ptrdiff_t>(passes);
+    header.grout_storage.push_back(held.grout);
+    header.fluid_storage_down.push_back(std::accumulate(first, turn, 0.0));
+    header.fluid_storage_up.push_back(std::accumulate(turn, turn + static_cast<std::ptrdiff_t>(passes), 0.0));
   }
 }
 

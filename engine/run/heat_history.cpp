@@ -8,8 +8,7 @@ namespace stillground::run {
 
 namespace {
 
-/// R_b's part that follows the fluid's temperature: the two legs' films side by side, as a run takes them, linear
-/// between whole kelvins.
+/// R_b's part that follows the fluid's temperature, at full flow; linear between whole kelvins.
 class FilmPart {
  public:
   explicit FilmPart(const Assembly& assembly) : assembly_(assembly), laminar_(film_at(0, assembly.fluid.reference)) {}
@@ -34,7 +33,7 @@ class FilmPart {
  private:
   double film_at(double flow, double temperature) const {
     if (assembly_.scenario.bore.resistance) return 0;
-    return film(assembly_.scenario, assembly_.fluid, flow, temperature).resistance / 2;
+    return film_part(assembly_.scenario.bore.loop, film(assembly_.scenario, flow, temperature).films);
   }
 
   double at_kelvin(int kelvin) {
@@ -49,7 +48,8 @@ class FilmPart {
 };
 
 loop::Demand per_bore(const loop::Demand& demand, double bores) {
-  return {demand.heating / bores, demand.cooling / bores, demand.cooling_direct / bores, demand.to_ground / bores};
+  return {demand.heating / bores, demand.cooling / bores, demand.cooling_direct / bores, demand.to_ground / bores,
+          demand.hot_water / bores};
 }
 
 }  // namespace

@@ -10,51 +10,62 @@ namespace stillground::run {
 
 namespace {
 
-/// Mean temperature of grout and pipe walls: either even node has half of their capacity [K].
+/// Mean temperature of grout and pipe walls: either node of the even mode has half of their capacity [K].
 double mean_grout(const march::Problem& problem, const double* block, std::size_t k) {
   const std::size_t row = problem.row();
-  return (block[march::rows::even_inner * row + k] + block[march::rows::even_outer * row + k]) / 2;
+  return (block[problem.inner_row() * row + k] + block[problem.outer_row() * row + k]) / 2;
 }
 
-/// Calls each(g, k, wall temperature) for every layer with a bore in it.
-template <class Each>
-void walls(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state, Each&& each) {
+/// Calls each(g, k, wall temperature) for every layer with a bore in it; `regime(g)` may be null: no bore yet.
+template <class RegimeOf, class Each>
+void walls(const march::Problem& problem, RegimeOf&& regime_of, const march::State& state, Each&& each) {
   const std::size_t row = problem.row();
   std::vector<double> undisturbed(problem.nz()), ambient(row);
   problem.undisturbed.at(state.time, undisturbed);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    const march::FlowRegime* regime = regime_of(g);
+    if (!regime) continue;
     march::ambient(problem, state, state.time, g, undisturbed, ambient);
     const double* block = state.y.data() + g * problem.block();
     for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
-      const double outside = ambient[k] + block[march::rows::ground * row + k];
-      const double grout = block[march::rows::even_outer * row + k];
-      const double inner = regime.networks[k].even.outer;
+      const double outside = ambient[k] + block[problem.ground_row() * row + k];
+      const double grout = block[problem.outer_row() * row + k];
+      const double inner = regime->networks[k].modes[0].outer;
       const double outer = march::wall_to_first_node(problem.grid, problem.grid.solid[k].conductivity);
       each(g, k, (grout * outer + outside * inner) / (inner + outer));
     }
   }
 }
 
+/// Mean of a layer's streams that go the same way, `first` the first pass' row.
+double mean_of_passes(const march::Problem& problem, const double* block, std::size_t first, std::size_t k) {
+  double sum = 0;
+  for (std::size_t pass = 0; pass < problem.passes; ++pass) sum += block[(first + pass) * problem.row() + k];
+  return sum / static_cast<double>(problem.passes);
+}
+
 }  // namespace
 
 march::State initial_state(const march::Problem& problem) {
   march::State state;
-  const std::size_t row = problem.row();
   state.y.assign(problem.size(), 0.0);
-  state.neighbours.assign(problem.groups.size() * row, 0.0);
+  state.neighbours.assign(problem.groups.size() * problem.row(), 0.0);
   state.neighbours_before = state.neighbours;
-  std::vector<double> undisturbed(problem.nz());
-  problem.undisturbed.at(0, undisturbed);
-  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    double* block = state.y.data() + g * problem.block();
-    for (const std::size_t which :
-         {march::rows::down, march::rows::up, march::rows::even_inner, march::rows::even_outer}) {
-      const auto from = static_cast<std::ptrdiff_t>(problem.groups[g].first);
-      const auto to = static_cast<std::ptrdiff_t>(problem.groups[g].past);
-      std::copy(undisturbed.begin() + from, undisturbed.begin() + to, block + which * row + problem.groups[g].first);
-    }
-  }
+  for (std::size_t g = 0; g < problem.groups.size(); ++g) fill_bore(problem, state, g);
   return state;
+}
+
+void fill_bore(const march::Problem& problem, march::State& state, std::size_t group) {
+  const std::size_t row = problem.row();
+  std::vector<double> undisturbed(problem.nz()), ambient(row);
+  problem.undisturbed.at(state.time, undisturbed);
+  march::ambient(problem, state, state.time, group, undisturbed, ambient);
+  double* block = state.y.data() + group * problem.block();
+  const auto from = static_cast<std::ptrdiff_t>(problem.groups[group].first);
+  const auto to = static_cast<std::ptrdiff_t>(problem.groups[group].past);
+  for (std::size_t which = 0; which <= problem.outer_row(); ++which) {  // streams and grout
+    std::copy(ambient.begin() + from, ambient.begin() + to, block + which * row + problem.groups[group].first);
+  }
 }
 
 double stored_heat(const march::Problem& problem, const LoopFluid& fluid, const march::State& state) {
@@ -65,23 +76,24 @@ double stored_heat(const march::Problem& problem, const LoopFluid& fluid, const 
     const double* block = state.y.data() + g * problem.block();
     double own = 0;
     for (std::size_t i = 0; i < problem.nr(); ++i) {
-      const double* theta = block + (march::rows::ground + i) * row;
+      const double* theta = block + (problem.ground_row() + i) * row;
       const double area = problem.grid.ring_area(i);
       for (std::size_t k = 0; k < problem.nz(); ++k) {
         own += problem.grid.solid[k].heat_capacity * area * problem.grid.height(k) * theta[k];
       }
     }
     for (std::size_t k = group.first; k < group.past; ++k) {
-      const double streams = block[march::rows::down * row + k] + block[march::rows::up * row + k];
-      own += group.fraction[k] * problem.grid.height(k) *
-             (fluid.grout_per_metre * mean_grout(problem, block, k) + fluid.storage_per_metre * streams);
+      double in_bore = fluid.capacities.grout * mean_grout(problem, block, k);
+      for (std::size_t s = 0; s < problem.streams(); ++s) in_bore += fluid.capacities.stream.at(s) * block[s * row + k];
+      own += group.fraction[k] * problem.grid.height(k) * in_bore;
     }
     sum += group.members * own;
   }
   return sum;
 }
 
-record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state) {
+record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state,
+                          const std::vector<bool>& drilled) {
   const std::size_t row = problem.row(), nz = problem.nz(), nr = problem.nr(), groups = problem.groups.size();
   const double none = std::numeric_limits<double>::quiet_NaN();
   record::Snapshot shot;
@@ -95,38 +107,46 @@ record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime
     const double* block = state.y.data() + g * problem.block();
     for (std::size_t k = 0; k < nz; ++k) {
       for (std::size_t i = 0; i < nr; ++i) {
-        shot.rise[(g * nz + k) * nr + i] = static_cast<float>(block[(march::rows::ground + i) * row + k]);
+        shot.rise[(g * nz + k) * nr + i] = static_cast<float>(block[(problem.ground_row() + i) * row + k]);
       }
     }
+    if (!drilled[g]) continue;
     for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
-      shot.fluid_down[g * nz + k] = block[march::rows::down * row + k];
-      shot.fluid_up[g * nz + k] = block[march::rows::up * row + k];
+      shot.fluid_down[g * nz + k] = mean_of_passes(problem, block, problem.down_row(), k);
+      shot.fluid_up[g * nz + k] = mean_of_passes(problem, block, problem.up_row(), k);
       shot.grout[g * nz + k] = mean_grout(problem, block, k);
     }
   }
-  walls(problem, regime, state,
-        [&](std::size_t g, std::size_t k, double wall) { shot.wall_temperature[g * nz + k] = wall; });
+  walls(
+      problem, [&](std::size_t g) { return drilled[g] ? &regime : nullptr; }, state,
+      [&](std::size_t g, std::size_t k, double wall) { shot.wall_temperature[g * nz + k] = wall; });
   return shot;
 }
 
-double mean_fluid_temperature(const march::Problem& problem, const march::State& state) {
-  const std::size_t row = problem.row();
+double mean_fluid_temperature(const march::Problem& problem, const march::State& state,
+                              const std::vector<bool>& drilled) {
   double sum = 0, length = 0;
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    if (!drilled[g]) continue;
     const march::Group& group = problem.groups[g];
     const double* block = state.y.data() + g * problem.block();
     for (std::size_t k = group.first; k < group.past; ++k) {
       const double share = group.members * group.fraction[k] * problem.grid.height(k);
-      sum += share * (block[march::rows::down * row + k] + block[march::rows::up * row + k]) / 2;
+      sum += share *
+             (mean_of_passes(problem, block, problem.down_row(), k) +
+              mean_of_passes(problem, block, problem.up_row(), k)) /
+             2;
       length += share;
     }
   }
   return sum / length;
 }
 
-double coldest_wall(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state) {
+double coldest_wall(const march::Problem& problem, const march::Task& task, const march::State& state) {
   double coldest = std::numeric_limits<double>::infinity();
-  walls(problem, regime, state, [&](std::size_t, std::size_t, double wall) { coldest = std::min(coldest, wall); });
+  walls(
+      problem, [&](std::size_t g) { return task.of(g); }, state,
+      [&](std::size_t, std::size_t, double wall) { coldest = std::min(coldest, wall); });
   return coldest;
 }
 

@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "engine/march/rates.hpp"
 #include "engine/march/state.hpp"
 #include "engine/march/stepper.hpp"
 #include "engine/record/frames.hpp"
@@ -14,17 +15,23 @@ namespace stillground::run {
 /// The state before the first hour: the ground untouched, fluid and grout at rest with it.
 march::State initial_state(const march::Problem& problem);
 
+/// Fills the group's bores with grout and fluid at rest with the ground of the state's time.
+void fill_bore(const march::Problem& problem, march::State& state, std::size_t group);
+
 /// Heat stored in ground, grout and fluid of all bores against the initial zero of theta and 0 K of fluid and grout
 /// [J].
 double stored_heat(const march::Problem& problem, const LoopFluid& fluid, const march::State& state);
 
-/// The snapshot at the state's time; `regime` gives the wall its place between grout and ground.
-record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state);
+/// The snapshot at the state's time; `regime` gives the wall its place between grout and ground. `drilled` [group]: the
+/// others' bores are gaps.
+record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state,
+                          const std::vector<bool>& drilled);
 
-/// Mean temperature of the fluid in the loops [K].
-double mean_fluid_temperature(const march::Problem& problem, const march::State& state);
+/// Mean temperature of the fluid in the loops that are `drilled` [K].
+double mean_fluid_temperature(const march::Problem& problem, const march::State& state,
+                              const std::vector<bool>& drilled);
 
-/// Coldest bore wall at the state's time [K].
-double coldest_wall(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state);
+/// Coldest bore wall at the state's time under the hour's task [K].
+double coldest_wall(const march::Problem& problem, const march::Task& task, const march::State& state);
 
 }  // namespace stillground::run

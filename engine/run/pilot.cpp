@@ -35,25 +35,23 @@ model::BoreSite median_bore(const Assembly& assembly) {
 
 /// A bore's share of the scenario's demand, hour by hour.
 model::Loads share_of_loads(const Assembly& assembly, long first_hour, long hours, int hour_of_year) {
-  model::HourlySeries heating, cooling, to_ground;
-  heating.first_hour = cooling.first_hour = to_ground.first_hour = hour_of_year;
+  model::BuildingLoads building;
+  model::GroundLoads ground;
   const double bores = static_cast<double>(assembly.bores.size());
   for (long hour = first_hour; hour < first_hour + hours; ++hour) {
     const loop::Demand demand = assembly.loads.hour(hour);
-    heating.values.push_back(demand.heating / bores);
-    cooling.values.push_back((demand.cooling + demand.cooling_direct) / bores);
-    to_ground.values.push_back(demand.to_ground / bores);
+    building.heating.values.push_back(demand.heating / bores);
+    building.hot_water.values.push_back(demand.hot_water / bores);
+    building.cooling.values.push_back(demand.cooling / bores);
+    building.cooling_direct.values.push_back(demand.cooling_direct / bores);
+    ground.to_ground.values.push_back(demand.to_ground / bores);
   }
-  if (const auto* building = std::get_if<model::BuildingLoads>(&assembly.scenario.loads)) {
-    return model::BuildingLoads{heating, cooling, building->cooling_direct};
+  for (auto* series :
+       {&building.heating, &building.hot_water, &building.cooling, &building.cooling_direct, &ground.to_ground}) {
+    series->first_hour = hour_of_year;
   }
-  return model::GroundLoads{to_ground};
-}
-
-double per_bore_flow(const Assembly& assembly) {
-  const model::Flow& flow = assembly.scenario.flow;
-  return flow.amount == model::Flow::Amount::per_bore ? flow.rate
-                                                      : flow.rate / static_cast<double>(assembly.bores.size());
+  if (std::holds_alternative<model::BuildingLoads>(assembly.scenario.loads)) return building;
+  return ground;
 }
 
 model::Solid mean_solid(const Assembly& assembly) {
@@ -77,7 +75,9 @@ model::Scenario refined(const Assembly& assembly, const Refinement& by) {
 model::Scenario lone_bore_on_day(const Assembly& assembly, const Refinement& by, long day, long hours) {
   model::Scenario lone = refined(assembly, by);
   lone.layout = model::Positions{{median_bore(assembly)}};
-  lone.flow = {per_bore_flow(assembly), model::Flow::Amount::per_bore, lone.flow.runs};
+  lone.flow.rate = assembly.fluid.flow_per_bore / assembly.fluid.density;
+  lone.flow.amount = model::Flow::Amount::per_bore;
+  lone.flow.in_series = 1;
   lone.run.start = plus_days(lone.run.start, day);
   lone.run.years = 1;
   lone.loads = share_of_loads(assembly, day * 24, hours, hour_of_year(lone.run.start));
@@ -91,6 +91,7 @@ model::Scenario lone_bore(const Assembly& assembly, const Refinement& by) {
   lone.loads = model::ConstantGroundLoad{1};
   lone.heat_pump.reset();
   lone.flow.runs = model::Flow::Runs::always;
+  lone.flow.varies = model::Flow::Varies::never;
   return lone;
 }
 
@@ -121,7 +122,7 @@ LateRise late_rise(const model::Scenario& lone, const std::vector<double>& times
   const auto ground_at = [&](double distance) {
     std::vector<double> rise(problem.nz(), 0.0);
     for (const auto& w : field::radial_weights(problem.grid.r, distance)) {
-      const double* theta = steps.state().y.data() + (march::rows::ground + w.cell) * problem.row();
+      const double* theta = steps.state().y.data() + (problem.ground_row() + w.cell) * problem.row();
       for (std::size_t k = 0; k < rise.size(); ++k) rise[k] += w.weight * theta[k];
     }
     return mean_over_bores(problem, rise);

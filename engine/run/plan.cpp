@@ -4,7 +4,6 @@
 #include <chrono>
 #include <cmath>
 #include <limits>
-#include <numbers>
 #include <variant>
 
 #include "engine/bore/resistance.hpp"
@@ -21,10 +20,6 @@ namespace {
 
 constexpr int trial_hours = 72;
 
-double disc(double diameter) {
-  return std::numbers::pi * diameter * diameter / 4;
-}
-
 /// Mean over the bores' active length [W/(m K)].
 double ground_conductivity(const Assembly& assembly) {
   std::vector<double> conductivity;
@@ -40,9 +35,10 @@ void describe_field(const Assembly& assembly, Plan& plan) {
   plan.drill_length = drill_length(assembly);
   const auto nearest = field::nearest_distances(assembly.bores);
   plan.nearest_spacing = nearest.empty() ? 0.0 : *std::min_element(nearest.begin(), nearest.end());
-  plan.pipe_length = 2 * plan.active_length;
-  plan.fluid_volume = plan.pipe_length * disc(bore.pipe.inner_diameter());
-  plan.grout_volume = plan.active_length * (disc(bore.diameter) - 2 * disc(bore.pipe.outer_diameter));
+  const bore::Amounts amounts = bore::amounts(bore);
+  plan.pipe_length = amounts.pipe * plan.active_length;
+  plan.fluid_volume = amounts.fluid * plan.active_length;
+  plan.grout_volume = amounts.grout * plan.active_length;
 }
 
 void describe_grid(const Assembly& assembly, Plan& plan) {
@@ -66,19 +62,26 @@ void describe_loads(const Assembly& assembly, Plan& plan) {
   for (long hour = 0; hour < hours_per_year; ++hour) {
     const loop::Demand demand = assembly.loads.hour(hour);
     const double cooling = demand.cooling + demand.cooling_direct;
-    plan.heating += demand.heating * seconds_per_hour;
+    const double heating = demand.heating + demand.hot_water;
+    plan.heating += heating * seconds_per_hour;
     plan.cooling += cooling * seconds_per_hour;
-    plan.heating_peak = std::max(plan.heating_peak, demand.heating);
+    plan.heating_peak = std::max(plan.heating_peak, heating);
     plan.cooling_peak = std::max(plan.cooling_peak, cooling);
     ground += demand.to_ground * seconds_per_hour;
   }
   plan.heat_to_ground = building ? std::numeric_limits<double>::quiet_NaN() : ground;
 }
 
+/// R_a, between what goes down and what goes up: of U's twice that of the mode in which they differ; of a coaxial loop
+/// its inner pipe's.
+double internal_resistance(const model::Loop& loop, const bore::ModeResistances& modes) {
+  return std::holds_alternative<model::Coaxial>(loop) ? modes.resistance[1] : 2 * modes.resistance[1];
+}
+
 FlowCase flow_case(const Assembly& assembly, double temperature, const char* what) {
   const model::Scenario& scenario = assembly.scenario;
-  const Film at = film(scenario, assembly.fluid, assembly.fluid.flow_per_bore, temperature);
-  const auto r = resistances(scenario, ground_conductivity(assembly), at.resistance);
+  const Film at = film(scenario, assembly.fluid.flow_per_bore, temperature);
+  const auto r = resistances(scenario, ground_conductivity(assembly), at.films);
 
   std::vector<double> lengths;
   for (const auto& bore : assembly.bores) lengths.push_back(bore.depth);
@@ -90,10 +93,12 @@ FlowCase flow_case(const Assembly& assembly, double temperature, const char* wha
   flow.fluid_temperature = temperature;
   flow.reynolds = at.reynolds;
   flow.regime = materials::regime_name(at.regime);
-  flow.bore_resistance = r.bore;
-  flow.internal_resistance = r.internal;
-  flow.effective_resistance = bore::effective_resistance_uniform_wall(
-      {r.bore, r.internal}, median, assembly.fluid.flow_per_bore, assembly.fluid.heat_capacity);
+  constexpr double steady = 0;  // no matter what the ground holds
+  const auto network = bore::loop_network(scenario.bore.loop, r, assembly.fluid.capacities, steady);
+  flow.bore_resistance = r.resistance[0];
+  flow.internal_resistance = internal_resistance(scenario.bore.loop, r);
+  flow.effective_resistance =
+      bore::effective_resistance(network, median, assembly.fluid.flow_per_bore * assembly.fluid.heat_capacity);
   return flow;
 }
 

@@ -12,55 +12,87 @@ namespace stillground::run {
 
 namespace {
 
-double disc(double diameter) {
-  return std::numbers::pi * diameter * diameter / 4;
+/// Flow of one pipe of a loop, and its films.
+Film in_legs(const model::Pipe& pipe, double flow, const materials::FluidState& state) {
+  const double reynolds = materials::reynolds(flow, pipe.inner_diameter(), state.viscosity);
+  const double nusselt = flow > 0 ? materials::nusselt(reynolds, state.prandtl()) : materials::standing_nusselt;
+  return {reynolds, materials::regime(reynolds), {materials::film_resistance(nusselt, state.conductivity), 0, 0}};
 }
 
-Resistances lerp(const Resistances& a, const Resistances& b, double part) {
-  return {std::lerp(a.bore, b.bore, part),
-          std::lerp(a.internal, b.internal, part),
-          {std::lerp(a.shares.even, b.shares.even, part), std::lerp(a.shares.even_spread, b.shares.even_spread, part),
-           std::lerp(a.shares.odd, b.shares.odd, part), std::lerp(a.shares.odd_wall, b.shares.odd_wall, part)}};
+Film of(const model::SingleU&, const model::Bore& bore, double flow, const materials::FluidState& state) {
+  return in_legs(bore.pipe, flow, state);
+}
+
+Film of(const model::DoubleU& loop, const model::Bore& bore, double flow, const materials::FluidState& state) {
+  const bool shared = loop.connection == model::DoubleU::Connection::parallel;
+  return in_legs(bore.pipe, shared ? flow / 2 : flow, state);
+}
+
+Film of(const model::Coaxial& loop, const model::Bore& bore, double flow, const materials::FluidState& state) {
+  const double inner = loop.inner.outer_diameter, outer = bore.pipe.inner_diameter();
+  const double reynolds = materials::annulus_reynolds(flow, inner, outer, state.viscosity);
+  const auto at = [&](materials::AnnulusWall wall) {
+    const double nusselt = materials::annulus_nusselt(reynolds, state.prandtl(), inner / outer, wall);
+    return materials::annulus_film_resistance(nusselt, state.conductivity, inner, outer, wall);
+  };
+  Film film = in_legs(loop.inner, flow, state);
+  film.films.annulus_inner = at(materials::AnnulusWall::inner);
+  film.films.annulus_outer = at(materials::AnnulusWall::outer);
+  if (reynolds < film.reynolds) {
+    film.reynolds = reynolds;
+    film.regime = materials::regime(reynolds);
+  }
+  return film;
+}
+
+/// Natural logarithm of the ratio of neighbouring film resistances.
+constexpr double node_step = 0.02;
+
+bore::ModeResistances between(const bore::ModeResistances& a, const bore::ModeResistances& b, double part) {
+  bore::ModeResistances result;
+  for (std::size_t m = 0; m < bore::most_streams; ++m) {
+    result.resistance.at(m) = std::lerp(a.resistance.at(m), b.resistance.at(m), part);
+    result.share.at(m) = std::lerp(a.share.at(m), b.share.at(m), part);
+    result.wall.at(m) = std::lerp(a.wall.at(m), b.wall.at(m), part);
+  }
+  result.spread = std::lerp(a.spread, b.spread, part);
+  return result;
 }
 
 }  // namespace
 
-LoopFluid loop_fluid(const model::Scenario& scenario, double bores, double reference) {
+LoopFluid loop_fluid(const model::Scenario& scenario, double weights, double reference) {
   const auto state = materials::fluid_state(scenario.fluid, reference);
-  const model::Pipe& pipe = scenario.bore.pipe;
   const double per_bore =
-      scenario.flow.amount == model::Flow::Amount::per_bore ? scenario.flow.rate : scenario.flow.rate / bores;
+      scenario.flow.amount == model::Flow::Amount::per_bore ? scenario.flow.rate : scenario.flow.rate / weights;
   LoopFluid fluid;
   fluid.reference = reference;
   fluid.density = state.density;
   fluid.heat_capacity = state.heat_capacity;
   fluid.flow_per_bore = state.density * per_bore;
-  fluid.storage_per_metre = state.density * state.heat_capacity * disc(pipe.inner_diameter());
-  const double pipes = 2 * disc(pipe.outer_diameter);
-  fluid.grout_per_metre = scenario.bore.grout.solid.heat_capacity * (disc(scenario.bore.diameter) - pipes) +
-                          pipe.heat_capacity * (pipes - 2 * disc(pipe.inner_diameter()));
+  fluid.capacities = bore::capacities(scenario.bore, state.density * state.heat_capacity);
   return fluid;
 }
 
-Film film(const model::Scenario& scenario, const LoopFluid& fluid, double flow_per_bore, double temperature) {
+Film film(const model::Scenario& scenario, double flow_per_bore, double temperature) {
+  // The mass flow is that of the reference temperature: a pump moves the same fluid round and round.
   const auto state = materials::fluid_state(scenario.fluid, temperature);
-  const double inner = scenario.bore.pipe.inner_diameter();
-  Film film;
-  if (flow_per_bore > 0) {
-    // The mass flow is that of the reference temperature: a pump moves the same fluid round and round.
-    film.reynolds = materials::reynolds(fluid.flow_per_bore, inner, state.viscosity);
-    film.regime = materials::regime(film.reynolds);
-  }
-  const double nusselt =
-      flow_per_bore > 0 ? materials::nusselt(film.reynolds, state.prandtl()) : materials::standing_nusselt;
-  film.resistance = materials::film_resistance(nusselt, state.conductivity);
-  return film;
+  return std::visit([&](const auto& loop) { return of(loop, scenario.bore, flow_per_bore, state); },
+                    scenario.bore.loop);
 }
 
-Resistances resistances(const model::Scenario& scenario, double ground_conductivity, double film_resistance) {
-  const auto& loop = std::get<model::SingleU>(scenario.bore.loop);
-  const auto computed = bore::single_u_resistance(scenario.bore, loop, ground_conductivity, film_resistance);
-  return {scenario.bore.resistance.value_or(computed.legs.bore), computed.legs.internal, computed.shares};
+double film_part(const model::Loop& loop, const bore::Films& films) {
+  if (std::holds_alternative<model::Coaxial>(loop)) return films.annulus_outer;
+  return films.pipe / (std::holds_alternative<model::DoubleU>(loop) ? 4 : 2);
+}
+
+bore::ModeResistances resistances(const model::Scenario& scenario, double ground_conductivity,
+                                  const bore::Films& films) {
+  auto modes = std::visit(
+      [&](const auto& loop) { return bore::mode_resistances(scenario.bore, loop, ground_conductivity, films); },
+      scenario.bore.loop);
+  modes.resistance[0] = scenario.bore.resistance.value_or(modes.resistance[0]);
+  return modes;
 }
 
 Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid)
@@ -73,52 +105,55 @@ Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const 
     of_layer_.push_back(static_cast<std::size_t>(found - solids_.begin()));
     if (found == solids_.end()) solids_.push_back(solid);
   }
-  const Film still = film(scenario_, fluid_, 0, fluid_.reference);
-  standing_ = {{0, 0, networks(at_film(still.resistance))}, still.regime};
-  flowing_.march.heat_rate = fluid_.flow_per_bore * fluid_.heat_capacity;
+  const Film still = film(scenario_, 0, fluid_.reference);
+  standing_ = {{0, 0, networks(computed(still.films))}, still.regime};
 }
 
-std::vector<Resistances> Regimes::at_film(double film_resistance) const {
-  std::vector<Resistances> result;
-  for (const model::Solid& solid : solids_)
-    result.push_back(resistances(scenario_, solid.conductivity, film_resistance));
+std::vector<bore::ModeResistances> Regimes::computed(const bore::Films& films) const {
+  std::vector<bore::ModeResistances> result;
+  for (const model::Solid& solid : solids_) result.push_back(resistances(scenario_, solid.conductivity, films));
   return result;
 }
 
-const std::vector<Resistances>& Regimes::at_kelvin(int kelvin) {
-  const auto found = kelvins_.find(kelvin);
-  if (found != kelvins_.end()) return found->second;
-  const double film_resistance = film(scenario_, fluid_, fluid_.flow_per_bore, kelvin).resistance;
-  return kelvins_.emplace(kelvin, at_film(film_resistance)).first->second;
+const std::vector<bore::ModeResistances>& Regimes::at_node(int node) {
+  const auto found = nodes_.find(node);
+  if (found != nodes_.end()) return found->second;
+  return nodes_.emplace(node, computed({std::exp(node_step * node), 0, 0})).first->second;
 }
 
-std::vector<bore::Network> Regimes::networks(const std::vector<Resistances>& of_solid) const {
-  const double section = disc(scenario_.bore.diameter);
+std::vector<bore::ModeResistances> Regimes::at_films(const bore::Films& films) {
+  // A coaxial loop's resistances are closed forms.
+  if (std::holds_alternative<model::Coaxial>(scenario_.bore.loop)) return computed(films);
+  const int below = static_cast<int>(std::floor(std::log(films.pipe) / node_step));
+  const double low = std::exp(node_step * below), high = std::exp(node_step * (below + 1));
+  const auto& a = at_node(below);
+  const auto& b = at_node(below + 1);
+  std::vector<bore::ModeResistances> result;
+  for (std::size_t i = 0; i < a.size(); ++i) result.push_back(between(a[i], b[i], (films.pipe - low) / (high - low)));
+  return result;
+}
+
+std::vector<bore::Network> Regimes::networks(const std::vector<bore::ModeResistances>& of_solid) const {
+  const double section = std::numbers::pi / 4 * scenario_.bore.diameter * scenario_.bore.diameter;
   std::vector<bore::Network> made;
   for (std::size_t i = 0; i < solids_.size(); ++i) {
-    const Resistances& r = of_solid[i];
-    made.push_back(bore::make_network({r.bore, r.internal, r.shares.even, r.shares.odd, fluid_.grout_per_metre,
-                                       fluid_.storage_per_metre, r.shares.even_spread, r.shares.odd_wall,
-                                       solids_[i].heat_capacity * section}));
+    made.push_back(
+        bore::loop_network(scenario_.bore.loop, of_solid[i], fluid_.capacities, solids_[i].heat_capacity * section));
   }
   std::vector<bore::Network> per_layer;
   for (const std::size_t which : of_layer_) per_layer.push_back(made[which]);
   return per_layer;
 }
 
-const Regimes::Regime& Regimes::flowing(double temperature) {
-  const int below = static_cast<int>(std::floor(temperature));
-  const double part = temperature - below;
-  const auto& cold = at_kelvin(below);
-  const auto& warm = at_kelvin(below + 1);
-  std::vector<Resistances> between;
-  for (std::size_t i = 0; i < cold.size(); ++i) {
-    between.push_back(lerp(cold[i], warm[i], part));
-  }
-  flowing_.march.networks = networks(between);
-  ++flowing_.march.serial;
-  flowing_.film = film(scenario_, fluid_, fluid_.flow_per_bore, temperature).regime;
-  return flowing_;
+const Regimes::Regime& Regimes::flowing(double temperature, double flow, std::size_t slot) {
+  while (flowing_.size() <= slot) flowing_.emplace_back();
+  Regime& regime = flowing_[slot];
+  const Film now = film(scenario_, flow, temperature);
+  regime.march.heat_rate = flow * fluid_.heat_capacity;
+  regime.march.networks = networks(at_films(now.films));
+  regime.march.serial = ++serials_;
+  regime.film = now.regime;
+  return regime;
 }
 
 }  // namespace stillground::run

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <deque>
 #include <map>
 #include <vector>
 
@@ -14,37 +15,37 @@ namespace stillground::run {
 /// The fluid as marched: its capacity is held at one temperature, so that a change of the film never changes what the
 /// fluid has stored; the film follows the fluid's temperature.
 struct LoopFluid {
-  double reference = 0;          ///< temperature at which flow and capacity are taken [K]
-  double density = 0;            ///< [kg/m3]
-  double heat_capacity = 0;      ///< [J/(kg K)]
-  double flow_per_bore = 0;      ///< when it runs [kg/s]
-  double storage_per_metre = 0;  ///< of one leg [J/(m K)]
-  double grout_per_metre = 0;    ///< grout and pipe walls of a bore [J/(m K)]
+  double reference = 0;         ///< temperature at which flow and capacity are taken [K]
+  double density = 0;           ///< [kg/m3]
+  double heat_capacity = 0;     ///< [J/(kg K)]
+  double flow_per_bore = 0;     ///< full flow through a bore of weight 1 when all bores work [kg/s]
+  bore::Capacities capacities;  ///< of a bore, its streams filled with it
 };
 
-LoopFluid loop_fluid(const model::Scenario& scenario, double bores, double reference);
+/// `weights`: of all circuits together, each by its bores' flow weight.
+LoopFluid loop_fluid(const model::Scenario& scenario, double weights, double reference);
 
-/// What flows how in the legs at one temperature, and what that makes of the resistances.
+/// What flows how in the pipes at one temperature, and what that makes of the resistances.
 struct Film {
-  double reynolds = 0;
+  double reynolds = 0;  ///< of a leg; of a coaxial loop, the lower of inner pipe and annulus
   materials::Regime regime = materials::Regime::standing;
-  double resistance = 0;  ///< of one leg's film [K m/W]
+  bore::Films films;
 };
 
-Film film(const model::Scenario& scenario, const LoopFluid& fluid, double flow_per_bore, double temperature);
+/// `flow_per_bore`: kg/s; 0: the fluid stands.
+Film film(const model::Scenario& scenario, double flow_per_bore, double temperature);
 
-/// Steady R_b and R_a [K m/W] in ground of one conductivity; a measured R_b replaces the computed one.
-struct Resistances {
-  double bore = 0;
-  double internal = 0;
-  bore::StorageShares shares;
-};
+/// The films' part of R_b: legs side by side, or the annulus' outer wall [K m/W].
+double film_part(const model::Loop& loop, const bore::Films& films);
 
-Resistances resistances(const model::Scenario& scenario, double ground_conductivity, double film_resistance);
+/// Steady resistances of the modes in ground of one conductivity; a measured R_b replaces the computed one.
+bore::ModeResistances resistances(const model::Scenario& scenario, double ground_conductivity,
+                                  const bore::Films& films);
 
-/// The flow regimes of a run: standing fluid, and flowing fluid at any temperature. Film coefficients follow viscosity,
-/// and through them R_b, most steeply between laminar and turbulent flow: the resistances are computed at whole kelvins
-/// when first needed and are linear between them, so that they never jump.
+/// The flow regimes of a run: standing fluid, and flowing fluid at any temperature and flow. Film coefficients follow
+/// both, and through them R_b, most steeply between laminar and turbulent flow. The films are those of the moment. Of a
+/// U's legs the multipole solutions are made when first needed, at film resistances 2 % apart, and are linear between
+/// them: R_b is so nearly linear in the film's resistance that this errs by less than 1e-5 of it.
 class Regimes {
  public:
   Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid);
@@ -56,21 +57,27 @@ class Regimes {
 
   const Regime& standing() const { return standing_; }
 
-  /// Of fluid at `temperature` [K]; holds until the next call.
-  const Regime& flowing(double temperature);
+  /// Of fluid at `temperature` [K] that flows at `flow` [kg/s, > 0] through a bore. Holds until the next call with the
+  /// same `slot`, of which there is one for each flow that runs at a time.
+  const Regime& flowing(double temperature, double flow, std::size_t slot = 0);
+
+  /// The same at full flow.
+  const Regime& flowing(double temperature) { return flowing(temperature, fluid_.flow_per_bore); }
 
  private:
-  std::vector<Resistances> at_film(double film_resistance) const;
-  const std::vector<Resistances>& at_kelvin(int kelvin);
-  std::vector<bore::Network> networks(const std::vector<Resistances>& of_solid) const;
+  std::vector<bore::ModeResistances> at_films(const bore::Films& films);
+  std::vector<bore::ModeResistances> computed(const bore::Films& films) const;
+  const std::vector<bore::ModeResistances>& at_node(int node);
+  std::vector<bore::Network> networks(const std::vector<bore::ModeResistances>& of_solid) const;
 
   const model::Scenario& scenario_;
   LoopFluid fluid_;
-  std::vector<model::Solid> solids_;                 // of the ground, each once
-  std::vector<std::size_t> of_layer_;                // [z]: which of them
-  std::map<int, std::vector<Resistances>> kelvins_;  // [solid]
+  std::vector<model::Solid> solids_;                         // of the ground, each once
+  std::vector<std::size_t> of_layer_;                        // [z]: which of them
+  std::map<int, std::vector<bore::ModeResistances>> nodes_;  // [solid]
   Regime standing_;
-  Regime flowing_;
+  std::deque<Regime> flowing_;  // [slot]; stay where they are
+  long serials_ = 0;
 };
 
 }  // namespace stillground::run

@@ -15,10 +15,6 @@ constexpr long window = 48;   // hours marched: the day before the restart, and 
 constexpr double fading = 6;  // hours in which fluid and grout that stand forget what the last load left
 constexpr long no_restart = -1;
 
-double magnitude(const loop::Demand& demand) {
-  return demand.heating + demand.cooling + demand.cooling_direct + std::abs(demand.to_ground);
-}
-
 /// In each quarter of the run-year the hour of a restart after the largest load, faded over the hours of rest.
 std::array<long, 4> hardest_restarts(const Assembly& assembly) {
   std::array<long, 4> hours{no_restart, no_restart, no_restart, no_restart};
@@ -33,7 +29,7 @@ std::array<long, 4> hardest_restarts(const Assembly& assembly) {
       hardest[quarter] = left;
       hours[quarter] = hour;
     }
-    left = flows ? magnitude(demand) : left * std::exp(-1 / fading);
+    left = flows ? demand.size() : left * std::exp(-1 / fading);
     flowed = flows;
   }
   return hours;

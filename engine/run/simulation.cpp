@@ -5,6 +5,7 @@
 #include <thread>
 
 #include "engine/ground/steady.hpp"
+#include "engine/loop/flow_rule.hpp"
 #include "engine/march/ambient.hpp"
 #include "engine/march/arkode/stepper.hpp"
 #include "engine/run/observe.hpp"
@@ -25,9 +26,12 @@ int useful_threads(const Assembly& assembly, int asked) {
 Simulation::Simulation(const Assembly& assembly, int threads)
     : assembly_(assembly),
       workers_(useful_threads(assembly, threads)),
+      phases_(assembly),
       regimes_(assembly.scenario, assembly.fluid, assembly.problem.grid),
       stepper_(march::make_arkode_stepper(assembly.problem, workers_)),
-      state_(initial_state(assembly.problem)) {
+      state_(initial_state(assembly.problem)),
+      peak_(std::max(assembly.loads.peak(), 1e-9)),
+      flows_(assembly.problem.groups.size()) {
   const march::Problem& problem = assembly.problem;
   tally_.wall_heat.assign(problem.groups.size() * problem.row(), 0.0);
   if (assembly.scenario.fields == model::RecordFields::yearly) {
@@ -40,35 +44,82 @@ void Simulation::start_year() {
   tally_.start_year(stored_heat(assembly_.problem, assembly_.fluid, state_));
 }
 
-const Regimes::Regime& Simulation::regime_now(const loop::Demand& demand) {
-  const bool flows = assembly_.scenario.flow.runs == model::Flow::Runs::always || demand.any();
-  return flows ? regimes_.flowing(mean_fluid_temperature(assembly_.problem, state_)) : regimes_.standing();
+void Simulation::open_bores() {
+  for (std::size_t g = 0; g < assembly_.problem.groups.size(); ++g) {
+    if (!phases_.opens(g, state_.time)) continue;
+    // What a new bore brings along, grout and fluid as warm as the ground, is no heat of the field's.
+    const double before = stored_heat(assembly_.problem, assembly_.fluid, state_);
+    fill_bore(assembly_.problem, state_, g);
+    tally_.stored_at_start += stored_heat(assembly_.problem, assembly_.fluid, state_) - before;
+  }
+}
+
+Simulation::Hour Simulation::prepare_hour() {
+  const march::Problem& problem = assembly_.problem;
+  Hour hour;
+  hour.task.demand = assembly_.loads.hour(tally_.hour);
+  const double part = loop::flow_part(assembly_.scenario.flow, hour.task.demand.size() / peak_);
+  const double time = state_.time;
+  const double temperature = part > 0 ? mean_fluid_temperature(problem, state_, drilled()) : 0;
+  std::vector<const march::FlowRegime*> regimes(problem.groups.size(), nullptr);
+  std::vector<bool> made(problem.groups.size());
+  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    if (!phases_.drilled(g, time)) continue;
+    if (part == 0 || !phases_.works(g, time)) {
+      regimes[g] = &regimes_.standing().march;
+      continue;
+    }
+    const std::size_t slot = phases_.flow_class(g);
+    const double flow = part * phases_.full_flow(g, time);
+    if (!made[slot]) {
+      made[slot] = true;
+      const Regimes::Regime& regime = regimes_.flowing(temperature, flow, slot);
+      flows_[slot] = &regime;
+      if (hour.film == materials::Regime::standing || regime.film < hour.film) hour.film = regime.film;
+    }
+    regimes[g] = &flows_[slot]->march;
+    if (problem.groups[g].returns) hour.flow += problem.groups[g].members * flow;
+  }
+  hour.task.regime = regimes.front();
+  if (!phases_.all_alike()) hour.task.own = std::move(regimes);
+  return hour;
 }
 
 record::Hour Simulation::march_hour() {
-  if (march::refresh_due(assembly_.problem, state_)) march::refresh_neighbours(assembly_.problem, state_, workers_);
-  const loop::Demand demand = assembly_.loads.hour(tally_.hour);
-  const Regimes::Regime& regime = regime_now(demand);
-  const march::HourMeans means = stepper_->advance(state_, {demand, &regime.march}, tally_.wall_heat);
+  const march::Problem& problem = assembly_.problem;
+  if (march::refresh_due(problem, state_)) march::refresh_neighbours(problem, state_, workers_);
+  open_bores();
+  const Hour hour = prepare_hour();
+  const march::HourMeans means = stepper_->advance(state_, hour.task, tally_.wall_heat);
   ++tally_.hour;
-  add_up(demand, regime, means);
-
-  const double cooling = demand.cooling + demand.cooling_direct;
-  const bool flows = regime.march.heat_rate > 0;
-  const double flow = flows ? assembly_.fluid.flow_per_bore * assembly_.problem.bores() : 0.0;
-  return {means.eft, means.lft, flow, means.to_ground, demand.heating, cooling, means.power};
+  add_up(hour, means);
+  const loop::Demand& demand = hour.task.demand;
+  return {means.eft,
+          means.lft,
+          hour.flow,
+          means.to_ground,
+          demand.heating + demand.hot_water,
+          demand.cooling + demand.cooling_direct,
+          means.power};
 }
 
-void Simulation::add_up(const loop::Demand& demand, const Regimes::Regime& regime, const march::HourMeans& means) {
+std::vector<bool> Simulation::drilled() const {
+  std::vector<bool> there;
+  for (std::size_t g = 0; g < assembly_.problem.groups.size(); ++g) there.push_back(phases_.drilled(g, state_.time));
+  return there;
+}
+
+void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
+  const loop::Demand& demand = hour.task.demand;
   tally_.put_in += means.to_ground * seconds_per_hour;
   tally_.surface += means.surface * seconds_per_hour;
   tally_.coldest_fluid = std::min({tally_.coldest_fluid, means.eft, means.lft});
   if (std::min(means.eft, means.lft) < ice) {
-    tally_.coldest_wall = std::min(tally_.coldest_wall, coldest_wall(assembly_.problem, regime.march, state_));
+    tally_.coldest_wall = std::min(tally_.coldest_wall, coldest_wall(assembly_.problem, hour.task, state_));
   }
-  if (regime.march.heat_rate > 0) {
+  if (hour.flow > 0) {
     ++tally_.flowing_hours;
-    if (regime.film == materials::Regime::laminar) ++tally_.laminar_hours;
+    if (hour.film == materials::Regime::laminar) ++tally_.laminar_hours;
     tally_.eft_least = std::min(tally_.eft_least, means.eft);
     tally_.eft_most = std::max(tally_.eft_most, means.eft);
   }
@@ -76,6 +127,7 @@ void Simulation::add_up(const loop::Demand& demand, const Regimes::Regime& regim
     return means.eft < curve->least_eft() || means.eft > curve->most_eft();
   };
   if (demand.heating > 0 && beyond(assembly_.problem.pumps.heating)) ++tally_.beyond_heating_curve;
+  if (demand.hot_water > 0 && beyond(assembly_.problem.pumps.hot_water)) ++tally_.beyond_hot_water_curve;
   if (demand.cooling > 0 && beyond(assembly_.problem.pumps.cooling)) ++tally_.beyond_cooling_curve;
   if (!tally_.rise_sum.empty() && tally_.hour % 24 == 0) {
     const auto shot = snapshot();
@@ -85,7 +137,7 @@ void Simulation::add_up(const loop::Demand& demand, const Regimes::Regime& regim
 
 record::Snapshot Simulation::snapshot() {
   // The wall lies between grout and ground by the resistances of standing fluid: the film has no part in that.
-  return run::snapshot(assembly_.problem, regimes_.standing().march, state_);
+  return run::snapshot(assembly_.problem, regimes_.standing().march, state_, drilled());
 }
 
 record::YearMean Simulation::year_mean() const {

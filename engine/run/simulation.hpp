@@ -7,6 +7,7 @@
 #include "engine/march/workers.hpp"
 #include "engine/record/frames.hpp"
 #include "engine/run/assembly.hpp"
+#include "engine/run/phases.hpp"
 #include "engine/run/regimes.hpp"
 #include "engine/run/tally.hpp"
 
@@ -35,14 +36,26 @@ class Simulation {
   bool finished() const { return tally_.hour >= assembly_.hours(); }
 
  private:
-  const Regimes::Regime& regime_now(const loop::Demand& demand);
-  void add_up(const loop::Demand& demand, const Regimes::Regime& regime, const march::HourMeans& means);
+  /// An hour's task, and what flows in the group that is worst off.
+  struct Hour {
+    march::Task task;
+    materials::Regime film = materials::Regime::standing;
+    double flow = 0;  ///< of the whole field [kg/s]
+  };
+
+  Hour prepare_hour();
+  void open_bores();
+  std::vector<bool> drilled() const;  ///< [group], now
+  void add_up(const Hour& hour, const march::HourMeans& means);
 
   const Assembly& assembly_;
   march::Workers workers_;
+  Phases phases_;
   Regimes regimes_;
   std::unique_ptr<march::Stepper> stepper_;
   march::State state_;
+  double peak_;                                // largest load of any hour [W]
+  std::vector<const Regimes::Regime*> flows_;  // [flow class], of this hour
   Tally tally_;
 };
 

@@ -33,6 +33,7 @@ void parts(State& state, Tally& tally, Each&& each) {
   count(tally.flowing_hours);
   count(tally.laminar_hours);
   count(tally.beyond_heating_curve);
+  count(tally.beyond_hot_water_curve);
   count(tally.beyond_cooling_curve);
   one(tally.coldest_fluid);
   one(tally.coldest_wall);

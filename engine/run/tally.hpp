@@ -26,6 +26,7 @@ struct Tally {
   long flowing_hours = 0;
   long laminar_hours = 0;
   long beyond_heating_curve = 0;  ///< hours of heating with EFT outside the COP curve's points
+  long beyond_hot_water_curve = 0;
   long beyond_cooling_curve = 0;
   double coldest_fluid = std::numeric_limits<double>::infinity();  ///< [K]
   double coldest_wall = std::numeric_limits<double>::infinity();   ///< [K]

@@ -28,7 +28,7 @@ std::vector<Warning> warnings_before(const Assembly& assembly) {
   add(warnings, assembly.warnings);
   add(warnings, materials::fluid_warnings(scenario.fluid, assembly.fluid.reference, assembly.fluid.reference,
                                           scenario.place("fluid")));
-  const Film at = film(scenario, assembly.fluid, assembly.fluid.flow_per_bore, assembly.fluid.reference);
+  const Film at = film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
   if (at.regime == materials::Regime::laminar || at.regime == materials::Regime::transition) {
     warnings.push_back(
         {scenario.place("flow"),
@@ -51,20 +51,16 @@ std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally
   const model::Scenario& scenario = assembly.scenario;
   const auto& pumps = assembly.problem.pumps;
   std::vector<Warning> warnings;
-  if (tally.beyond_heating_curve > 0) {
+  const auto curve = [&](long hours, const std::optional<loop::CopCurve>& cop, const char* leaf, const char* duty) {
+    if (hours == 0) return;
     warnings.push_back(
-        {scenario.place("heat_pump.heating_cop"),
-         fmt::format("in {} hours of heating the EFT lay outside the curve; its end value was held",
-                     tally.beyond_heating_curve),
-         fmt::format("{:g} to {:g} degC", celsius(pumps.heating->least_eft()), celsius(pumps.heating->most_eft()))});
-  }
-  if (tally.beyond_cooling_curve > 0) {
-    warnings.push_back(
-        {scenario.place("heat_pump.cooling_cop"),
-         fmt::format("in {} hours of cooling the EFT lay outside the curve; its end value was held",
-                     tally.beyond_cooling_curve),
-         fmt::format("{:g} to {:g} degC", celsius(pumps.cooling->least_eft()), celsius(pumps.cooling->most_eft()))});
-  }
+        {scenario.place(leaf),
+         fmt::format("in {} hours of {} the EFT lay outside the curve; its end value was held", hours, duty),
+         fmt::format("{:g} to {:g} degC", celsius(cop->least_eft()), celsius(cop->most_eft()))});
+  };
+  curve(tally.beyond_heating_curve, pumps.heating, "heat_pump.heating_cop", "heating");
+  curve(tally.beyond_hot_water_curve, pumps.hot_water, "heat_pump.hot_water_cop", "hot water");
+  curve(tally.beyond_cooling_curve, pumps.cooling, "heat_pump.cooling_cop", "cooling");
   const double freezing = materials::freezing_point(scenario.fluid);
   if (tally.coldest_fluid < freezing) {
     warnings.push_back(

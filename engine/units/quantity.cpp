@@ -93,6 +93,7 @@ Conversion conversion(std::string_view unit, Dimension dimension, const Where& w
   const Question question{unit, dimension, where, examples};
   if (unit.size() > longest_text) question.refuse("is too long for a unit");
   const std::string plain = plain_letters(unit);
+  if (trimmed(plain).empty() && dimension == Dimension::fraction) return {};
   return conversion_of(trimmed(plain), question);
 }
 

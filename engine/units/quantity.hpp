@@ -15,7 +15,8 @@ struct Conversion {
 };
 
 /// How values in a unit become SI: `kW`, `degF`, `Btu/(h ft degF)`. `examples` are quoted in errors, the dimension's
-/// own if empty. InputError at `where` if the unit is unknown, has two meanings, or is of another dimension.
+/// own if empty. A fraction may go without. InputError at `where` if the unit is unknown, has two meanings, or is of
+/// another dimension.
 Conversion conversion(std::string_view unit, Dimension dimension, const Where& where, std::string_view examples = {});
 
 /// The SI value of a quantity with its unit, "120 m" or "54 degF". Finite; temperatures not below absolute zero. A

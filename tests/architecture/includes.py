@@ -35,8 +35,9 @@ ROOMS = {
     "screen": f"model {GROUND} march march/fused run",
     "app": "units model config run program",
     "tools/present": "units",
-    "tools/results": "units field program record record/read tools/present",
-    "tools/scenarios": "units model config run screen program record record/read tools/present",
+    "tools/outputs": "program tools/present",
+    "tools/results": "units field program record record/read tools/present tools/outputs",
+    "tools/scenarios": "units model field config run screen program record record/read tools/present tools/outputs",
     "validation/oracle": "",
     "validation": "*",
 }

@@ -38,7 +38,8 @@ CONTRACT = {  # name: dimensions, units
     "bore_radius": (("bore",), "m"),
     "active_fraction": (("group", "z"), "1"),
     "grout_storage": (("group",), "J m-1 K-1"),
-    "fluid_storage": (("group",), "J m-1 K-1"),
+    "fluid_storage_down": (("group",), "J m-1 K-1"),
+    "fluid_storage_up": (("group",), "J m-1 K-1"),
     "balance_in": (("year",), "J"),
     "balance_stored": (("year",), "J"),
     "balance_surface": (("year",), "J"),
@@ -146,7 +147,8 @@ def stored(ds, s):
     at = {name: np.where(length > 0, ds[name][s].values, 0.0) for name in ("grout_temperature", "fluid_down", "fluid_up")}
     bore = length * (
         ds["grout_storage"].values[:, None] * at["grout_temperature"]
-        + ds["fluid_storage"].values[:, None] * (at["fluid_down"] + at["fluid_up"])
+        + ds["fluid_storage_down"].values[:, None] * at["fluid_down"]
+        + ds["fluid_storage_up"].values[:, None] * at["fluid_up"]
     )
     return ground.sum(), bore.sum(), np.abs(ground).sum() + 1e-9 * np.abs(bore).sum()
 

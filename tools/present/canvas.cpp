@@ -7,7 +7,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "tools/present/svg.hpp"
+#include "tools/present/json.hpp"
 
 namespace stillground::present {
 
@@ -87,6 +87,38 @@ void Canvas::band(const Band& band, const Plot& plot) {
                               stroke_attributes(band.edge));
     }
   }
+}
+
+std::string xml_text(const std::string& utf8) {
+  // The JSON library mends broken UTF-8, which would make the whole picture unreadable.
+  const std::string whole =
+      Json::parse(Json(utf8).dump(-1, ' ', false, Json::error_handler_t::replace)).get<std::string>();
+  std::string out;
+  for (const char c : whole) {
+    if (c == '&') {
+      out += "&amp;";
+    } else if (c == '<') {
+      out += "&lt;";
+    } else if (c == '>') {
+      out += "&gt;";
+    } else if (c == '"') {
+      out += "&quot;";
+    } else {
+      out += static_cast<unsigned char>(c) < 0x20U ? ' ' : c;
+    }
+  }
+  return out;
+}
+
+std::string svg_element(const PictureHead& head, const std::string& content) {
+  const std::string id = xml_text(head.id);
+  return fmt::format(
+      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" width=\"{0:.0f}\" height=\"{1:.0f}\" "
+      "role=\"img\" aria-labelledby=\"{2}-title {2}-description\" "
+      "font-family=\"'Source Sans 3', 'Noto Sans', 'DejaVu Sans', Verdana, sans-serif\">\n"
+      "<title id=\"{2}-title\">{3}</title>\n<desc id=\"{2}-description\">{4}</desc>\n"
+      "<rect width=\"{0:.0f}\" height=\"{1:.0f}\" fill=\"#ffffff\"/>\n{5}</svg>\n",
+      head.width, head.height, id, xml_text(head.title), xml_text(head.description), content);
 }
 
 }  // namespace stillground::present

@@ -55,4 +55,19 @@ class Canvas {
   std::string content_;
 };
 
+/// A text that may stand in XML: markup escaped, control characters and broken UTF-8 replaced.
+std::string xml_text(const std::string& utf8);
+
+/// What stands at the head of a picture.
+struct PictureHead {
+  std::string id;     ///< keeps apart several pictures in one page
+  std::string title;  ///< for readers of screens, as is the description
+  std::string description;
+  double width = 0;
+  double height = 0;
+};
+
+/// A self-contained SVG element on white ground.
+std::string svg_element(const PictureHead& head, const std::string& content);
+
 }  // namespace stillground::present

@@ -9,7 +9,6 @@
 #include <vector>
 
 #include "tools/present/canvas.hpp"
-#include "tools/present/json.hpp"
 #include "tools/present/labels.hpp"
 #include "tools/present/palette.hpp"
 
@@ -141,27 +140,6 @@ void draw_panel(Canvas& canvas, const Panel& panel, const Plot& plot) {
 
 }  // namespace
 
-std::string xml_text(const std::string& utf8) {
-  // The JSON library mends broken UTF-8, which would make the whole picture unreadable.
-  const std::string whole =
-      Json::parse(Json(utf8).dump(-1, ' ', false, Json::error_handler_t::replace)).get<std::string>();
-  std::string out;
-  for (const char c : whole) {
-    if (c == '&') {
-      out += "&amp;";
-    } else if (c == '<') {
-      out += "&lt;";
-    } else if (c == '>') {
-      out += "&gt;";
-    } else if (c == '"') {
-      out += "&quot;";
-    } else {
-      out += static_cast<unsigned char>(c) < 0x20U ? ' ' : c;
-    }
-  }
-  return out;
-}
-
 std::string svg(const Figure& figure) {
   const double room = picture_width - 2 * text_margin;
   std::vector<std::string> subtitle;
@@ -183,14 +161,7 @@ std::string svg(const Figure& figure) {
     draw_panel(canvas, panel,
                {panel.x, panel.y, left_margin, top, picture_width - left_margin - right_margin(figure), plot_height});
   }
-  const std::string id = xml_text(figure.id);
-  return fmt::format(
-      "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {0:.0f} {1:.0f}\" width=\"{0:.0f}\" height=\"{1:.0f}\" "
-      "role=\"img\" aria-labelledby=\"{2}-title {2}-description\" "
-      "font-family=\"'Source Sans 3', 'Noto Sans', 'DejaVu Sans', Verdana, sans-serif\">\n"
-      "<title id=\"{2}-title\">{3}</title>\n<desc id=\"{2}-description\">{4}</desc>\n"
-      "<rect width=\"{0:.0f}\" height=\"{1:.0f}\" fill=\"#ffffff\"/>\n{5}</svg>\n",
-      picture_width, height, id, xml_text(figure.title), xml_text(figure.description), canvas.content());
+  return svg_element({figure.id, figure.title, figure.description, picture_width, height}, canvas.content());
 }
 
 }  // namespace stillground::present

@@ -6,9 +6,6 @@
 
 namespace stillground::present {
 
-/// A text that may stand in XML: markup escaped, control characters and broken UTF-8 replaced.
-std::string xml_text(const std::string& utf8);
-
 /// The picture as one self-contained SVG element: 900 units wide, text of 17 units and more, every series named where
 /// it ends, white ground, with a title and a description for readers of screens. It may stand alone or inside a page.
 std::string svg(const Figure& figure);

@@ -77,8 +77,8 @@ void judge_run(Check& check) {
       const run::Assembly assembly = run::assemble(s);
       run::Regimes regimes(s, assembly.fluid, assembly.problem.grid);
       const bore::Network network = regimes.flowing(temperature).march.networks.back();
-      rb.compare(describe(row), number(row, "Rb_boundary"), network.even.resistance());
-      ra.compare(describe(row), number(row, "Ra_boundary"), 2 * network.odd.resistance());
+      rb.compare(describe(row), number(row, "Rb_boundary"), network.modes[0].resistance());
+      ra.compare(describe(row), number(row, "Ra_boundary"), 2 * network.modes[1].resistance());
     }
     rb.row(claim, fmt::format("R_b, {:g} L/s", 1e3 * flow), 1e-4);
     ra.row(claim, fmt::format("R_a, {:g} L/s", 1e3 * flow), 1e-4);

@@ -1,12 +1,11 @@
 #include "validation/bore_section/section.hpp"
-#include "engine/march/growing_steps.hpp"
-
 #include <Eigen/Eigenvalues>
 #include <cmath>
 #include <numbers>
 
+#include "engine/bore/resistance.hpp"
+#include "engine/march/growing_steps.hpp"
 #include "engine/march/radial.hpp"
-#include "engine/materials/film.hpp"
 #include "engine/run/assembly.hpp"
 #include "engine/run/observe.hpp"
 #include "validation/rig/fixed_flow_march.hpp"
@@ -28,35 +27,25 @@ double pipe_capacity(const Section& s) {
   return s.pipe.heat_capacity * s.legs * (disc(s.pipe_outer_radius) - disc(s.pipe_inner_radius));
 }
 
-bore::Network single_network(const Section& s) {
+model::Bore bore_of(const Section& s, const model::Loop& loop) {
   model::Bore bore;
   bore.diameter = 2 * s.bore_radius;
-  bore.loop = model::SingleU{2 * s.offset};
+  bore.loop = loop;
   bore.pipe = {
       "", 2 * s.pipe_outer_radius, s.pipe_outer_radius - s.pipe_inner_radius, s.pipe.conductivity, s.pipe.heat_capacity,
       0};
   bore.grout = {"", s.grout};
-  const auto made =
-      bore::single_u_resistance(bore, model::SingleU{2 * s.offset}, s.ground.conductivity, s.film_resistance);
-  return bore::make_network({made.legs.bore, made.legs.internal, made.shares.even, made.shares.odd,
-                             grout_capacity(s) + pipe_capacity(s), s.fluid_storage, made.shares.even_spread,
-                             made.shares.odd_wall, s.ground.heat_capacity * disc(s.bore_radius)});
+  return bore;
 }
 
-bore::Network double_network(const Section& s) {
-  bore::BoreSection section{s.bore_radius, s.grout.conductivity, s.ground.conductivity, {}};
-  const double leg = s.film_resistance + materials::pipe_wall_resistance(2 * s.pipe_inner_radius,
-                                                                         2 * s.pipe_outer_radius, s.pipe.conductivity);
-  for (int n = 0; n < s.legs; ++n) {
-    const auto centre = std::polar(s.offset, 2 * std::numbers::pi * n / s.legs);
-    section.pipes.push_back({centre.real(), centre.imag(), s.pipe_outer_radius, leg});
-  }
-  const auto multipoles = bore::solve_multipoles(section);
-  const auto stored = bore::even_storage(
-      multipoles, {s.pipe_inner_radius, s.film_resistance, s.grout.heat_capacity, s.pipe.heat_capacity});
-  const double resistance = multipoles.resistance.row(0).sum() / s.legs;
-  return bore::make_network({resistance, 4 * resistance, stored.mean, stored.mean, grout_capacity(s) + pipe_capacity(s),
-                             s.fluid_storage * s.legs / 2, stored.spread});
+/// The network as a run makes it, with as much fluid in the streams as the section says.
+template <class Loop>
+bore::Network network_of(const Section& s, const Loop& loop) {
+  const model::Bore bore = bore_of(s, loop);
+  const auto modes = bore::mode_resistances(bore, loop, s.ground.conductivity, {s.film_resistance, 0, 0});
+  const double stream = s.fluid_storage * s.legs / 2;
+  const bore::Capacities capacities{grout_capacity(s) + pipe_capacity(s), {stream, stream}};
+  return bore::loop_network(bore.loop, modes, capacities, s.ground.heat_capacity * disc(s.bore_radius));
 }
 
 /// Ten kilometres of bore, so that in days the ends change nothing in its mean; on the engine's own rings.
@@ -93,7 +82,9 @@ Section read_section(const std::map<std::string, std::string>& row) {
 }
 
 bore::Network network(const Section& section) {
-  return section.legs == 2 ? single_network(section) : double_network(section);
+  const double apart = 2 * section.offset;
+  return section.legs == 2 ? network_of(section, model::SingleU{apart})
+                           : network_of(section, model::DoubleU{apart, model::DoubleU::Connection::parallel, false});
 }
 
 std::vector<SectionAnswer> even_answer(const Section& section, double heat, const std::vector<double>& times) {
@@ -108,8 +99,8 @@ std::vector<SectionAnswer> even_answer(const Section& section, double heat, cons
   steps.march(times, 1, 3600, [&](double) {
     const auto at = [&](std::size_t row) { return steps.state().y[row * problem.row() + k]; };
     const double through = steps.wall_heat()[k];
-    answers.push_back({(at(march::rows::down) + at(march::rows::up)) / 2, at(march::rows::ground) + through * wall,
-                       (at(march::rows::even_inner) + at(march::rows::even_outer)) / 2,
+    answers.push_back({(at(problem.down_row()) + at(problem.up_row())) / 2, at(problem.ground_row()) + through * wall,
+                       (at(problem.inner_row()) + at(problem.outer_row())) / 2,
                        grout_capacity(section) / (grout_capacity(section) + pipe_capacity(section)), through});
   });
   return answers;
@@ -117,13 +108,13 @@ std::vector<SectionAnswer> even_answer(const Section& section, double heat, cons
 
 std::vector<double> odd_answer(const Section& section, double heat, const std::vector<double>& times) {
   const bore::Network made = network(section);
-  const bore::Mode& odd = made.odd;
+  const bore::Mode& odd = made.modes[1];
   // C dT/dt = b - G T of fluid and two nodes, symmetric in sqrt(C) T: by its eigenvectors, exactly.
   const double in = 1 / odd.inner, middle = 1 / odd.middle, out = 1 / odd.outer;
   Eigen::Matrix3d conductance;
   conductance << in, -in, 0, -in, in + middle, -middle, 0, -middle, middle + out;
   const Eigen::Vector3d root =
-      Eigen::Vector3d(made.fluid_capacity, odd.inner_capacity, odd.outer_capacity).cwiseSqrt().cwiseInverse();
+      Eigen::Vector3d(made.capacity[0], odd.inner_capacity, odd.outer_capacity).cwiseSqrt().cwiseInverse();
   const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> modes(root.asDiagonal() * conductance * root.asDiagonal());
   const Eigen::Vector3d drive = modes.eigenvectors().transpose() * Eigen::Vector3d(heat * root[0], 0, 0);
   std::vector<double> fluid;

@@ -77,7 +77,7 @@ Errors radial_errors(int rings) {
   for (std::size_t i = 0; i < grid.nr(); ++i) {
     const double loss = 2 * pi * solid.diffusivity() * (heat(grid.r_faces[i + 1]) - heat(grid.r_faces[i]));
     const double value = ring_mean(i) + kappa * loss / grid.ring_area(i);
-    for (std::size_t k = 0; k < grid.nz(); ++k) y[(march::rows::ground + i) * problem.row() + k] = value;
+    for (std::size_t k = 0; k < grid.nz(); ++k) y[(problem.ground_row() + i) * problem.row() + k] = value;
   }
   const march::RadialFactors radial(problem, kappa);
   radial.eliminate(y.data(), y.data());
@@ -85,7 +85,7 @@ Errors radial_errors(int rings) {
   Errors errors;
   double area = 0;
   for (std::size_t i = 0; i < grid.nr(); ++i) {
-    const double miss = y[(march::rows::ground + i) * problem.row()] - exact(grid.r[i]);
+    const double miss = y[(problem.ground_row() + i) * problem.row()] - exact(grid.r[i]);
     errors.mean += miss * miss * grid.ring_area(i);
     area += grid.ring_area(i);
     errors.largest = std::max(errors.largest, std::abs(miss));
@@ -100,7 +100,7 @@ Eigen::MatrixXd axial_matrix(const march::Problem& problem) {
   const auto n = static_cast<Eigen::Index>(problem.nz());
   Eigen::MatrixXd matrix(n, n);
   march::Vector y(problem.size()), rate(problem.size());
-  const std::size_t at = march::rows::ground * problem.row();
+  const std::size_t at = problem.ground_row() * problem.row();
   for (std::size_t k = 0; k < problem.nz(); ++k) {
     y[at + k] = 1;
     axial.rate(y.data(), rate.data());

@@ -60,7 +60,7 @@ oracle::Chain chain_of(const bore::Mode& mode) {
 oracle::Flow flow_of(const march::FlowRegime& regime) {
   oracle::Flow flow{regime.heat_rate, {}};
   for (const bore::Network& net : regime.networks) {
-    flow.sections.push_back({chain_of(net.even), chain_of(net.odd), net.fluid_capacity});
+    flow.sections.push_back({chain_of(net.modes[0]), chain_of(net.modes[1]), net.capacity[0]});
   }
   return flow;
 }

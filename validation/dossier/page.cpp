@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "tools/present/canvas.hpp"
 #include "tools/present/palette.hpp"
 #include "tools/present/svg.hpp"
 #include "validation/dossier/dossier.hpp"

@@ -127,7 +127,7 @@ model::Loads loads(Draw& draw, double peak, bool building) {
     both.heating.values.push_back(std::max(0.0, -peak * part));
     both.cooling.values.push_back(std::max(0.0, 0.8 * peak * part));
   }
-  both.cooling_direct = draw.chance(0.2);
+  if (draw.chance(0.2)) std::swap(both.cooling, both.cooling_direct);
   if (building) return both;
   return ground;
 }

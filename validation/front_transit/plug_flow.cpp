@@ -28,7 +28,7 @@ march::Problem lone_problem(double depth) {
 }
 
 march::FlowRegime without_exchange(const march::Problem& problem, double heat_rate, double capacity) {
-  const bore::Network nothing = bore::make_network({1e15, 4e15, 0.5, 0.5, 1e3, capacity});
+  const bore::Network nothing = bore::make_network(bore::NetworkParts{1e15, 4e15, 0.5, 0.5, 1e3, capacity});
   return {1, heat_rate, std::vector<bore::Network>(problem.nz(), nothing)};
 }
 
@@ -44,7 +44,7 @@ PlugFlow::PlugFlow(const Make& make)
       bore_(problem_, problem_.groups[0], regime_, radial_, march::ars222::gamma * step_),
       y_(problem_.size(), 0.0),
       ambient_(problem_.row(), 0.0),
-      work_(bore_.work_size()),
+      work_(march::BoreFactors::work_size(problem_)),
       wall_heat_(problem_.row()) {}
 
 void PlugFlow::solve(march::Vector& y) {
@@ -55,7 +55,7 @@ void PlugFlow::solve(march::Vector& y) {
 }
 
 double PlugFlow::outlet(const march::Vector& y) const {
-  return y[march::rows::up * problem_.row() + problem_.groups[0].first];
+  return y[problem_.up_row() * problem_.row() + problem_.groups[0].first];
 }
 
 void PlugFlow::step() {
@@ -72,7 +72,7 @@ void PlugFlow::step() {
 double PlugFlow::stored() const {
   double sum = 0;
   for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
-    const double streams = y_[march::rows::down * problem_.row() + k] + y_[march::rows::up * problem_.row() + k];
+    const double streams = y_[problem_.down_row() * problem_.row() + k] + y_[problem_.up_row() * problem_.row() + k];
     sum += problem_.grid.height(k) * capacity_ * streams;
   }
   return sum;

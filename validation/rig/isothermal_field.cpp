@@ -41,15 +41,16 @@ IsothermalField::IsothermalField(const Make& make)
       assembly_(run::assemble(scenario_)),
       // So much flow that the fluid has one temperature; capacities that pass within a millisecond.
       regime_{1, 1e8,
-              std::vector<bore::Network>(assembly_.problem.nz(),
-                                         bore::make_network({make.resistance, 1, 0.5, 0.5, 1e-2, 1e-2}))},
+              std::vector<bore::Network>(assembly_.problem.nz(), bore::make_network(bore::NetworkParts{
+                                                                     make.resistance, 1, 0.5, 0.5, 1e-2, 1e-2}))},
       task_{assembly_.loads.hour(0), &regime_},
       steps_(assembly_.problem, task_, run::initial_state(assembly_.problem)) {}
 
 void IsothermalField::march(const std::vector<double>& times, const std::function<void(double)>& at) {
   const double stable = march::ars222::real_stability / ground::stiffest_axial_rate(assembly_.problem.grid);
   steps_.march(times, 60, std::min(86400.0, stable), [&](double time) {
-    shot_ = run::snapshot(assembly_.problem, regime_, steps_.state());
+    shot_ = run::snapshot(assembly_.problem, regime_, steps_.state(),
+                          std::vector<bool>(assembly_.problem.groups.size(), true));
     at(time);
   });
 }
@@ -129,7 +130,7 @@ double IsothermalField::ground(double x, double y, double depth) const {
       const double distance = std::hypot(x - make_.bores[b].x, y - make_.bores[b].y);
       const double* block = steps_.state().y.data() + assembly_.groups.of_bore[b] * problem.block();
       for (const auto& w : field::radial_weights(problem.grid.r, distance)) {
-        rise += w.weight * block[(march::rows::ground + w.cell) * problem.row() + k];
+        rise += w.weight * block[(problem.ground_row() + w.cell) * problem.row() + k];
       }
     }
     return rise;

@@ -70,7 +70,7 @@ SteadyBore::SteadyBore(const Make& make)
 std::vector<double> SteadyBore::walls() const {
   std::vector<double> all;
   for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
-    const double first_node = steps_.state().y[march::rows::ground * problem_.row() + k];
+    const double first_node = steps_.state().y[problem_.ground_row() * problem_.row() + k];
     const double to_node = march::wall_to_first_node(problem_.grid, problem_.grid.solid[k].conductivity);
     all.push_back(first_node + steps_.wall_heat()[k] * to_node);
   }
@@ -90,8 +90,8 @@ double SteadyBore::effective_resistance() const {
 
 std::vector<SteadyBore::Passage> SteadyBore::passages() const {
   const march::Group& group = problem_.groups[0];
-  const double* down = steps_.state().y.data() + march::rows::down * problem_.row();
-  const double* up = steps_.state().y.data() + march::rows::up * problem_.row();
+  const double* down = steps_.state().y.data() + problem_.down_row() * problem_.row();
+  const double* up = steps_.state().y.data() + problem_.up_row() * problem_.row();
   std::vector<Passage> all;
   for (std::size_t k = group.first; k <= group.past; ++k) {
     const double from_above = k == group.first ? inlet() : down[k - 1];

@@ -39,7 +39,9 @@ march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid
 UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
                          const std::vector<ground::Reach>& others)
     : problem_(lone_bore(spec, solid, reach, others)),
-      regime_{1, 1e9, std::vector<bore::Network>(problem_.nz(), bore::make_network({1000, 1e6, 0.5, 0.5, 1e-3, 1e-3}))},
+      regime_{1, 1e9,
+              std::vector<bore::Network>(problem_.nz(),
+                                         bore::make_network(bore::NetworkParts{1000, 1e6, 0.5, 0.5, 1e-3, 1e-3}))},
       task_{{0, 0, 0, heat_per_length * (reach.toe - reach.top)}, &regime_},
       steps_(problem_, task_, run::initial_state(problem_)) {}
 
@@ -63,7 +65,7 @@ double UniformBore::at_wall() const {
 }
 
 double UniformBore::at_wall(std::size_t k) const {
-  const double first = steps_.state().y[march::rows::ground * problem_.row() + k];
+  const double first = steps_.state().y[problem_.ground_row() * problem_.row() + k];
   return (first +
           steps_.wall_heat()[k] * march::wall_to_first_node(problem_.grid, problem_.grid.solid[k].conductivity)) /
          heat_per_length;
@@ -72,7 +74,7 @@ double UniformBore::at_wall(std::size_t k) const {
 double UniformBore::at_distance(double distance, std::size_t k) const {
   double rise = 0;
   for (const auto& w : field::radial_weights(problem_.grid.r, distance)) {
-    rise += w.weight * steps_.state().y[(march::rows::ground + w.cell) * problem_.row() + k];
+    rise += w.weight * steps_.state().y[(problem_.ground_row() + w.cell) * problem_.row() + k];
   }
   return rise / heat_per_length;
 }

@@ -126,7 +126,7 @@ Reading fitted(const std::vector<double>& rise, const Truth& t) {
 Truth truth(const run::Assembly& assembly, double fluid_temperature) {
   const model::Scenario& s = assembly.scenario;
   run::Regimes regimes(s, assembly.fluid, assembly.problem.grid);
-  const double film = run::film(s, assembly.fluid, assembly.fluid.flow_per_bore, fluid_temperature).resistance;
+  const auto films = run::film(s, assembly.fluid.flow_per_bore, fluid_temperature).films;
   const auto& networks = regimes.flowing(fluid_temperature).march.networks;
   const march::Group& group = assembly.problem.groups.front();
   Truth t;
@@ -134,19 +134,19 @@ Truth truth(const run::Assembly& assembly, double fluid_temperature) {
   for (std::size_t k = group.first; k < group.past; ++k) {
     const model::Solid& solid = assembly.problem.grid.solid[k];
     const double share = group.fraction[k] * assembly.problem.grid.height(k) / s.bore.depth;
-    const bore::Mode& even = networks[k].even;
+    const bore::Mode& even = networks[k].modes[0];
     t.parts.push_back({share, solid.conductivity, solid.heat_capacity, even.inner, even.middle, even.outer,
                        even.inner_capacity, even.outer_capacity});
     t.conductivity += share * solid.conductivity;
     t.capacity += share * solid.heat_capacity;
-    const auto legs = run::resistances(s, solid.conductivity, film);
-    conductance += share / legs.bore;
-    internal += share * legs.internal;
+    const auto modes = run::resistances(s, solid.conductivity, films);
+    conductance += share / modes.resistance[0];
+    internal += share * 2 * modes.resistance[1];
   }
   t.passed_on = bore::effective_resistance_uniform_flux({0, internal}, s.bore.depth, assembly.fluid.flow_per_bore,
                                                         assembly.fluid.heat_capacity);
   t.resistance = 1 / conductance + t.passed_on;
-  t.fluid = 2 * assembly.fluid.storage_per_metre;
+  t.fluid = assembly.fluid.capacities.stream[0] + assembly.fluid.capacities.stream[1];
   t.radius = s.bore.diameter / 2;
   t.top = s.bore.top;
   t.depth = s.bore.depth;

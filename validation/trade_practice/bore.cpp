@@ -18,11 +18,12 @@ constexpr double zero_celsius = 273.15;
 constexpr double gpm = 0.06309e-3;  // US gallon per minute [m3/s]
 
 /// Resistances of the common loop with another grout, at 10 degC.
-run::Resistances with_grout(double conductivity) {
+bore::LegResistances with_grout(double conductivity) {
   model::Scenario s = common_loop();
   s.bore.grout.solid.conductivity = conductivity;
   const auto fluid = run::loop_fluid(s, 1, 10 + zero_celsius);
-  return run::resistances(s, 2.3, run::film(s, fluid, fluid.flow_per_bore, 10 + zero_celsius).resistance);
+  const auto modes = run::resistances(s, 2.3, run::film(s, fluid.flow_per_bore, 10 + zero_celsius).films);
+  return {modes.resistance[0], 2 * modes.resistance[1]};
 }
 
 /// R_b of two U of 1 in pipe in the same bore and grout, turbulent water: four legs on one circle.
@@ -73,7 +74,7 @@ void judge_resistances(Check& check) {
   claim.between("two U over one U, enhanced grout", 0.5, 0.8, double_u(1.7) / enhanced.bore);
   const model::Scenario s = common_loop();
   const auto fluid = run::loop_fluid(s, 1, 10 + zero_celsius);
-  const double film = run::film(s, fluid, fluid.flow_per_bore, 10 + zero_celsius).resistance;
+  const double film = run::film(s, fluid.flow_per_bore, 10 + zero_celsius).films.pipe;
   claim.between("film's half over R_b, enhanced grout", 0.01, 0.1, film / 2 / enhanced.bore);
   const double effective = bore::effective_resistance_uniform_wall({enhanced.bore, enhanced.internal}, s.bore.depth,
                                                                    fluid.flow_per_bore, fluid.heat_capacity);

@@ -228,10 +228,10 @@ void ArkodeStepper::solve_stage(N_Vector correction) {
     for (std::size_t i = 0; i < block; ++i) y[i] -= p[i];
   };
   loop::Meeting meeting = stages_.solve(*state_, time, *task_, rhs, to_correction);
-  if (task_->regime->heat_rate <= 0) {
+  if (heat_rate(problem_, *task_) <= 0) {
     // The standing fluid at the field's ends: predicted + correction at the topmost cells.
-    meeting.eft = mixed_outlet(problem_, data(predicted)) + mixed_outlet(problem_, data(correction));
-    meeting.lft = topmost_down(problem_, data(predicted)) + topmost_down(problem_, data(correction));
+    meeting.eft = mixed_outlet(problem_, *task_, data(predicted)) + mixed_outlet(problem_, *task_, data(correction));
+    meeting.lft = topmost_down(problem_, *task_, data(predicted)) + topmost_down(problem_, *task_, data(correction));
   }
   collect_stage(ars222::implicit_weight[stage_ + 1], meeting);
 }
@@ -241,7 +241,7 @@ void ArkodeStepper::collect_stage(double weight, const loop::Meeting& meeting) {
   sums_.eft += share * meeting.eft;
   sums_.lft += share * meeting.lft;
   sums_.power += share * meeting.power;
-  sums_.to_ground += share * task_->regime->heat_rate * problem_.bores() * (meeting.lft - meeting.eft);
+  sums_.to_ground += share * heat_rate(problem_, *task_) * (meeting.lft - meeting.eft);
   const Vector& heat = stages_.wall_heat();
   const double seconds = problem_.step * weight;
   for (std::size_t i = 0; i < heat.size(); ++i) (*wall_heat_)[i] += seconds * heat[i];

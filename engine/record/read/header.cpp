@@ -120,7 +120,8 @@ Header read_header(const Source& source) {
   header.groups = static_cast<int>(source.length(schema::Dim::group));
   header.active_fraction = source.all<double>(schema::active_fraction);
   header.grout_storage = source.all<double>(schema::grout_storage);
-  header.fluid_storage = source.all<double>(schema::fluid_storage);
+  header.fluid_storage_down = source.all<double>(schema::fluid_storage_down);
+  header.fluid_storage_up = source.all<double>(schema::fluid_storage_up);
   return header;
 }
 

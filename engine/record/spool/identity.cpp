@@ -35,7 +35,10 @@ Encoder grid_of(const Header& header) {
 Encoder materials_of(const Header& header) {
   Encoder encoder;
   encoder.array(header.conductivity).array(header.heat_capacity);
-  encoder.array(header.grout_storage).array(header.fluid_storage).number(header.fluid_heat_capacity);
+  encoder.array(header.grout_storage)
+      .array(header.fluid_storage_down)
+      .array(header.fluid_storage_up)
+      .number(header.fluid_heat_capacity);
   return encoder;
 }
 

@@ -46,7 +46,8 @@ void put_header(Draft& draft, const Header& header) {
   draft.put(schema::group, groups);
   draft.put(schema::active_fraction, header.active_fraction);
   draft.put(schema::grout_storage, header.grout_storage);
-  draft.put(schema::fluid_storage, header.fluid_storage);
+  draft.put(schema::fluid_storage_down, header.fluid_storage_down);
+  draft.put(schema::fluid_storage_up, header.fluid_storage_up);
   draft.put(schema::drill_length, std::vector{header.drill_length});
   draft.put(schema::fluid_heat_capacity, std::vector{header.fluid_heat_capacity});
 }

@@ -74,28 +74,28 @@ TEST_CASE("In a very short bore, or at a very large flow, the effective resistan
 TEST_CASE("The resistances of a bore of the scenario are those of its drawn section") {
   const model::Bore bore = some_bore();
   const double film = 0.013;
-  const auto ours = bore::single_u_resistance(bore, std::get<model::SingleU>(bore.loop), 2.3, film);
+  const auto ours = bore::mode_resistances(bore, std::get<model::SingleU>(bore.loop), 2.3, {film, 0, 0});
   const double leg = film + std::log(42.2 / (42.2 - 2 * 3.84)) / (2 * M_PI * 0.42);
   const auto drawn = bore::solve_multipoles({0.075, 1.6, 2.3, {{0.04, 0, 0.0211, leg}, {-0.04, 0, 0.0211, leg}}});
-  CHECK(ours.legs.bore == Approx(drawn.resistance.sum() / 4).epsilon(1e-13));
-  CHECK(ours.legs.internal == Approx(2 * (drawn.resistance(0, 0) - drawn.resistance(0, 1))).epsilon(1e-13));
+  CHECK(ours.resistance[0] == Approx(drawn.resistance.sum() / 4).epsilon(1e-13));
+  CHECK(ours.resistance[1] == Approx((drawn.resistance(0, 0) - drawn.resistance(0, 1))).epsilon(1e-13));
 }
 
 TEST_CASE("A better film lowers both resistances by what the legs carry of it") {
   const model::Bore bore = some_bore();
   const auto& loop = std::get<model::SingleU>(bore.loop);
-  const auto laminar = bore::single_u_resistance(bore, loop, 2.3, 0.15);
-  const auto turbulent = bore::single_u_resistance(bore, loop, 2.3, 0.01);
+  const auto laminar = bore::mode_resistances(bore, loop, 2.3, {0.15, 0, 0});
+  const auto turbulent = bore::mode_resistances(bore, loop, 2.3, {0.01, 0, 0});
   // Half of one leg's film in R_b and two legs' in R_a, but for the few per cent that the higher multipoles answer.
-  CHECK(laminar.legs.bore - turbulent.legs.bore == Approx(0.07).epsilon(0.05));
-  CHECK(laminar.legs.internal - turbulent.legs.internal == Approx(0.28).epsilon(0.05));
+  CHECK(laminar.resistance[0] - turbulent.resistance[0] == Approx(0.07).epsilon(0.05));
+  CHECK(2 * (laminar.resistance[1] - turbulent.resistance[1]) == Approx(0.28).epsilon(0.05));
 }
 
 TEST_CASE("Legs that do not fit into the bore are an input error") {
   model::Bore bore = some_bore();
   bore.diameter = 0.11;
-  CHECK_THROWS_AS(bore::single_u_resistance(bore, model::SingleU{0.08}, 2.3, 0.01), InputError);
-  CHECK_THROWS_AS(bore::single_u_resistance(bore, model::SingleU{0.04}, 2.3, 0.01), InputError);
+  CHECK_THROWS_AS(bore::mode_resistances(bore, model::SingleU{0.08}, 2.3, {0.01, 0, 0}), InputError);
+  CHECK_THROWS_AS(bore::mode_resistances(bore, model::SingleU{0.04}, 2.3, {0.01, 0, 0}), InputError);
 }
 
 // Second method: a plain sum over the area, whose cells cut the pipes' edges: 1e-4 of the fluid's temperature.
@@ -103,31 +103,32 @@ TEST_CASE("The grout's share of a mode's temperature drop is its mean over the a
   for (const auto& [x, grout] : {std::pair{0.021, 2.2}, {0.035, 0.8}, {0.049, 1.5}}) {
     CAPTURE(x, grout);
     const auto multipoles = two_legs(x, grout);
-    const auto shares = bore::storage_shares(multipoles, grout_alone);
+    const auto stored = bore::even_storage(multipoles, grout_alone);
     const double r11 = multipoles.resistance(0, 0), r12 = multipoles.resistance(0, 1);
     const auto even = bore::field_of(multipoles, Eigen::Vector2d{1, 1});
     const auto odd = bore::field_of(multipoles, Eigen::Vector2d{1, -1});
     const double mean = plain_mean(even, -1) / (r11 + r12);
-    CHECK(shares.even == Approx(mean).margin(1e-4));
+    CHECK(stored.mean == Approx(mean).margin(1e-4));
     const double square = plain_mean(even, -1, 2) / std::pow(r11 + r12, 2);
-    CHECK(shares.even_spread == Approx(std::sqrt(square - mean * mean)).epsilon(0.005));  // rays 4 degrees apart
-    CHECK(shares.odd == Approx(plain_mean(odd, 0) / (r11 - r12)).margin(1e-4));
+    CHECK(stored.spread == Approx(std::sqrt(square - mean * mean)).epsilon(0.005));  // rays 4 degrees apart
+    CHECK(bore::opposite_storage(multipoles, grout_alone).mean ==
+          Approx(plain_mean(odd, 0) / (r11 - r12)).margin(1e-4));
   }
 }
 
 TEST_CASE("Pipe walls count with their own temperature and heat capacity") {
   const auto multipoles = two_legs(0.035, 1.5);
-  const auto grout = bore::storage_shares(multipoles, grout_alone);
-  const auto walls = bore::storage_shares(multipoles, {0.017, 0.006, 1, 2e6});  // grout that stores next to nothing
+  const auto grout = bore::even_storage(multipoles, grout_alone);
+  const auto walls = bore::even_storage(multipoles, {0.017, 0.006, 1, 2e6});  // grout that stores next to nothing
   const double fluid = multipoles.resistance(0, 0) + multipoles.resistance(0, 1);
   // Between what the film and what film and wall (0.06 K m/W) leave of the fluid's temperature.
-  CHECK(walls.even < 1 - 0.006 / fluid);
-  CHECK(walls.even > 1 - 0.06 / fluid);
+  CHECK(walls.mean < 1 - 0.006 / fluid);
+  CHECK(walls.mean > 1 - 0.06 / fluid);
   const double grout_area = 0.07 * 0.07 - 2 * 0.02 * 0.02, wall_area = 2 * (0.02 * 0.02 - 0.017 * 0.017);
-  const auto both = bore::storage_shares(multipoles, {0.017, 0.006, 3e6, 2e6});
+  const auto both = bore::even_storage(multipoles, {0.017, 0.006, 3e6, 2e6});
   const double expected =
-      (3e6 * grout_area * grout.even + 2e6 * wall_area * walls.even) / (3e6 * grout_area + 2e6 * wall_area);
-  CHECK(both.even == Approx(expected).epsilon(1e-5));  // what "next to nothing" still stores
+      (3e6 * grout_area * grout.mean + 2e6 * wall_area * walls.mean) / (3e6 * grout_area + 2e6 * wall_area);
+  CHECK(both.mean == Approx(expected).epsilon(1e-5));  // what "next to nothing" still stores
 }
 
 // The ring of four: legs at one temperature warm all of the grout alike, whichever leg is looked at first.
@@ -153,11 +154,12 @@ TEST_CASE("The right half of the grout is as warm as the whole when both legs ar
 }
 
 TEST_CASE("Grout is warmer than the wall and colder than the fluid, the colder the more film and pipe resist") {
-  const auto share = [](double leg) {
-    return bore::storage_shares(
-        bore::solve_multipoles({0.07, 1.5, 2.2, {{0.035, 0, 0.02, leg}, {-0.035, 0, 0.02, leg}}}), grout_alone);
+  const auto section = [](double leg) {
+    return bore::solve_multipoles({0.07, 1.5, 2.2, {{0.035, 0, 0.02, leg}, {-0.035, 0, 0.02, leg}}});
   };
-  const auto bare = share(0.01), thick = share(0.2);
-  CHECK((0 < thick.even && thick.even < bare.even && bare.even < 1));
-  CHECK((0 < thick.odd && thick.odd < bare.odd && bare.odd < 1));
+  const auto bare = section(0.01), thick = section(0.2);
+  const auto even = [](const bore::Multipoles& of) { return bore::even_storage(of, grout_alone).mean; };
+  const auto odd = [](const bore::Multipoles& of) { return bore::opposite_storage(of, grout_alone).mean; };
+  CHECK((0 < even(thick) && even(thick) < even(bare) && even(bare) < 1));
+  CHECK((0 < odd(thick) && odd(thick) < odd(bare) && odd(bare) < 1));
 }

@@ -55,7 +55,7 @@ TEST_CASE("Loads arrive in W from the first hour of January", "[config]") {
   CHECK(loads.heating.values[0] == 11.5);
   CHECK(loads.heating.values[23] == 11.5 - 23 * 0.25);
   CHECK(loads.cooling.values[4001] == Approx((4001 % 24) * 0.5 * 293.07107).epsilon(1e-8));
-  CHECK_FALSE(loads.cooling_direct);
+  CHECK(loads.cooling_direct.values.empty());
 }
 
 TEST_CASE("A layer takes the catalogue's values save those given beside `use`", "[config]") {
@@ -142,7 +142,8 @@ TEST_CASE("Direct cooling needs no cooling curve", "[config]") {
   const model::Scenario s =
       read_edited({"site cooling: cooling_kw => cooling: cooling_kw\\n  cooling_by: fluid",
                    "site   cooling_cop: {\"10 degC\": 7.0, \"25 degC\": 5.0, \"35 degC\": 3.9}\\n => "});
-  CHECK(std::get<model::BuildingLoads>(s.loads).cooling_direct);
+  CHECK(std::get<model::BuildingLoads>(s.loads).cooling_direct.values.size() == 8760);
+  CHECK(std::get<model::BuildingLoads>(s.loads).cooling.values.empty());
   CHECK(s.heat_pump.value().cooling_cop.empty());
 }
 

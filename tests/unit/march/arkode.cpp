@@ -81,14 +81,13 @@ TEST_CASE("What the hour's means say went in is what the state has gained and th
         const double height = problem.grid.height(k);
         for (std::size_t i = 0; i < problem.nr(); ++i) {
           own += problem.grid.solid[k].heat_capacity * problem.grid.ring_area(i) * height *
-                 block[(march::rows::ground + i) * problem.row() + k];
+                 block[(problem.ground_row() + i) * problem.row() + k];
         }
         const auto& net = flowing.networks[k];
-        own += group.fraction[k] * height *
-               (net.even.inner_capacity * block[march::rows::even_inner * problem.row() + k] +
-                net.even.outer_capacity * block[march::rows::even_outer * problem.row() + k] +
-                net.fluid_capacity *
-                    (block[march::rows::down * problem.row() + k] + block[march::rows::up * problem.row() + k]));
+        double in_bore = net.modes[0].inner_capacity * block[problem.inner_row() * problem.row() + k] +
+                         net.modes[0].outer_capacity * block[problem.outer_row() * problem.row() + k];
+        for (std::size_t i = 0; i < problem.streams(); ++i) in_bore += net.capacity[i] * block[i * problem.row() + k];
+        own += group.fraction[k] * height * in_bore;
       }
       sum += group.members * own;
     }

@@ -18,7 +18,7 @@ inline march::Problem small_field(double step = 1800, int radial_cells = 24) {
       model::SeasonalSurface{283.5, 9, 25 * 86400.0, 0.06, 0, 0}};
   const std::vector<model::BoreSite> bores{{0, 0, 1.5, 60, 0}, {6, 0, 1.5, 60, 0}, {12, 0, 1.5, 60, 0}};
   const auto grid = ground::make_grid({0.075, 200, radial_cells, 1, 1.3, 8, 40}, ground.layers, {{1.5, 61.5}});
-  const auto groups = field::equal_groups(bores);
+  const auto groups = field::equal_groups(bores, field::in_series(bores.size(), 1));
   march::Problem problem{grid,
                          ground::axial_conductances(grid),
                          {},
@@ -41,7 +41,21 @@ inline march::Problem small_field(double step = 1800, int radial_cells = 24) {
 
 /// A network of common size: R_b 0.1, R_a 0.4 K m/W.
 inline march::FlowRegime regime(const march::Problem& problem, double heat_rate) {
-  const auto network = bore::make_network({0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0, 0.25, 0.2, 4e4});
+  const auto network = bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0, 0.25, 0.2, 4e4});
+  return {heat_rate > 0 ? 1 : 0, heat_rate, std::vector<bore::Network>(problem.nz(), network)};
+}
+
+/// Two U's in series on a square, of common size.
+inline march::FlowRegime series_regime(const march::Problem& problem, double heat_rate, bool crossed) {
+  const auto network = bore::make_network(
+      bore::SeriesParts{0.07, 0.11, 0.14, 0.4, 0.3, 0.35, 4.5e4, 1900.0, crossed, 0.2, 0.15, 0.2, 4e4});
+  return {heat_rate > 0 ? 1 : 0, heat_rate, std::vector<bore::Network>(problem.nz(), network)};
+}
+
+/// A pipe within a pipe, of common size.
+inline march::FlowRegime concentric_regime(const march::Problem& problem, double heat_rate, bool down_annulus) {
+  const auto network =
+      bore::make_network(bore::ConcentricParts{0.06, 0.15, 0.4, 3e4, 9000.0, 4000.0, down_annulus, 0.25});
   return {heat_rate > 0 ? 1 : 0, heat_rate, std::vector<bore::Network>(problem.nz(), network)};
 }
 
@@ -56,9 +70,7 @@ inline march::State at_rest(const march::Problem& problem) {
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
       double* block = state.y.data() + g * problem.block();
-      for (const std::size_t row :
-           {march::rows::down, march::rows::up, march::rows::even_inner, march::rows::even_outer})
-        block[row * problem.row() + k] = t0[k];
+      for (std::size_t row = 0; row <= problem.outer_row(); ++row) block[row * problem.row() + k] = t0[k];
     }
   }
   return state;

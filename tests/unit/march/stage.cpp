@@ -10,10 +10,11 @@ using namespace stillground;
 namespace {
 
 /// Any state will do: smooth but without a pattern that could cancel.
-void disturb(const march::Problem& problem, march::State& state) {
+void disturb(const march::Problem& problem, const march::Task& task, march::State& state) {
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    for (std::size_t row = 0; row < 4 + problem.nr(); ++row) {
-      const bool in_bore = row < march::rows::ground;
+    if (!task.of(g)) continue;  // no bore, no rise
+    for (std::size_t row = 0; row < problem.ground_row() + problem.nr(); ++row) {
+      const bool in_bore = row < problem.ground_row();
       for (std::size_t k = 0; k < problem.nz(); ++k) {
         if (in_bore && (k < problem.groups[g].first || k >= problem.groups[g].past)) continue;
         const auto x = static_cast<double>(17 * row + 5 * k + 3 * g);
@@ -26,10 +27,9 @@ void disturb(const march::Problem& problem, march::State& state) {
 }
 
 /// Largest |Y - rhs - kappa f_I(Y)| over the field.
-double residual(const march::Task& task) {
-  const auto problem = test::small_field();
+double residual(const march::Task& task, const march::Problem& problem = test::small_field()) {
   auto state = test::at_rest(problem);
-  disturb(problem, state);
+  disturb(problem, task, state);
   const double kappa = 527;
   march::Workers workers(1);
   march::StageSolver solver(problem, kappa, workers);
@@ -73,4 +73,44 @@ TEST_CASE("A short, fast bore and a slow one are solved alike") {
     const auto flowing = test::regime(problem, heat_rate);
     CHECK(residual({{0, 0, 0, 4000}, &flowing}) < 1e-8);
   }
+}
+
+TEST_CASE("Two U's in series are solved as their equation says, with their own legs opposite and side by side") {
+  auto problem = test::small_field();
+  problem.passes = 2;
+  for (const bool crossed : {true, false}) {
+    for (const double heat_rate : {0.0, 20.0, 1400.0, 1e4}) {
+      const auto regime = test::series_regime(problem, heat_rate, crossed);
+      CHECK(residual({{0, 0, 0, heat_rate > 0 ? 4000.0 : 0.0}, &regime}, problem) < 1e-8);
+    }
+  }
+}
+
+TEST_CASE("A pipe within a pipe is solved as its equation says, in both directions") {
+  const auto problem = test::small_field();
+  for (const bool down_annulus : {true, false}) {
+    for (const double heat_rate : {0.0, 20.0, 1400.0, 1e4}) {
+      const auto regime = test::concentric_regime(problem, heat_rate, down_annulus);
+      CHECK(residual({{0, 0, 0, heat_rate > 0 ? 4000.0 : 0.0}, &regime}, problem) < 1e-8);
+    }
+  }
+}
+
+TEST_CASE("Bores in series on a circuit hand their outlets on") {
+  auto problem = test::small_field();  // the outer two, then the one between them: two circuits meet in one bore
+  problem.groups[0].members = 1;
+  problem.groups[0].returns = false;
+  problem.groups[1].upstream = 0;
+  const auto flowing = test::regime(problem, 1400);
+  CHECK(residual({{0, 0, 0, -9000}, &flowing}, problem) < 1e-9);
+}
+
+TEST_CASE("Groups may stand, flow unequally, or not be drilled yet") {
+  const auto problem = test::small_field();
+  auto slow = test::regime(problem, 700), fast = test::regime(problem, 2100), standing = test::regime(problem, 0);
+  slow.serial = 5;
+  CHECK(residual({{0, 0, 0, 4000}, nullptr, {&slow, &fast}}, problem) < 1e-9);
+  CHECK(residual({{0, 0, 0, 4000}, nullptr, {&standing, &fast}}, problem) < 1e-9);
+  CHECK(residual({{0, 0, 0, 4000}, nullptr, {&fast, nullptr}}, problem) < 1e-9);
+  CHECK(residual({{}, nullptr, {&standing, nullptr}}, problem) < 1e-9);
 }

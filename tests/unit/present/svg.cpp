@@ -1,4 +1,5 @@
 #include "tools/present/svg.hpp"
+#include "tools/present/canvas.hpp"
 
 #include <catch2/catch.hpp>
 #include <limits>

@@ -57,7 +57,8 @@ void make_bores(Header& header, const MadeSize& size) {
       header.active_fraction.push_back(!active ? 0 : k == active_from(header) ? 0.75 : 1);
     }
     header.grout_storage.push_back(45e3 + 100 * g);
-    header.fluid_storage.push_back(3.4e3 + 10 * g);
+    header.fluid_storage_down.push_back(3.4e3 + 10 * g);
+    header.fluid_storage_up.push_back(2.9e3 + 10 * g);
   }
 }
 
@@ -188,8 +189,8 @@ double stored_between(const Header& header, const Snapshot& from, const Snapshot
       const double length = header.active_fraction[at] * height;
       if (length == 0) continue;
       sum += length * header.grout_storage[g] * (to.grout[at] - from.grout[at]);
-      sum += length * header.fluid_storage[g] * (to.fluid_down[at] - from.fluid_down[at]);
-      sum += length * header.fluid_storage[g] * (to.fluid_up[at] - from.fluid_up[at]);
+      sum += length * header.fluid_storage_down[g] * (to.fluid_down[at] - from.fluid_down[at]);
+      sum += length * header.fluid_storage_up[g] * (to.fluid_up[at] - from.fluid_up[at]);
     }
   }
   return sum;

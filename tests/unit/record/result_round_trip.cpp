@@ -83,7 +83,8 @@ TEST_CASE("A result gives back its grid, layout and materials to the bit", "[rec
   CHECK(found.groups == expected.groups);
   CHECK(found.active_fraction == expected.active_fraction);
   CHECK(found.grout_storage == expected.grout_storage);
-  CHECK(found.fluid_storage == expected.fluid_storage);
+  CHECK(found.fluid_storage_down == expected.fluid_storage_down);
+  CHECK(found.fluid_storage_up == expected.fluid_storage_up);
   for (double BoreRow::*member :
        {&BoreRow::x, &BoreRow::y, &BoreRow::top, &BoreRow::depth, &BoreRow::radius, &BoreRow::start}) {
     CHECK(column(found.bores, member) == column(expected.bores, member));

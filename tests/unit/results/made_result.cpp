@@ -39,7 +39,7 @@ record::Header header_of(const MadeResult& made) {
   header.groups = 1;
   header.active_fraction = {0, 1, 1, 0};
   header.grout_storage = {4e4};
-  header.fluid_storage = {4e3};
+  header.fluid_storage_down = header.fluid_storage_up = {4e3};
   return header;
 }
 

@@ -3,12 +3,12 @@
 #include "engine/base/errors.hpp"
 #include "tests/unit/results/made_hours.hpp"
 #include "tests/unit/results/made_result.hpp"
+#include "tools/outputs/outputs.hpp"
 #include "tools/present/csv.hpp"
 #include "tools/present/png.hpp"
 #include "tools/present/svg.hpp"
 #include "tools/results/compare_view.hpp"
 #include "tools/results/drift_view.hpp"
-#include "tools/results/outputs.hpp"
 
 using namespace stillground;
 using namespace stillground::results;
@@ -128,7 +128,7 @@ TEST_CASE("The drift's picture tells its verdict to those who cannot see it") {
 }
 
 TEST_CASE("Only one thing can go to standard output") {
-  CHECK_NOTHROW(check_outputs({"-", "plot.svg", false}));
-  CHECK_THROWS_AS(check_outputs({"-", "-", false}), InputError);
-  CHECK_THROWS_AS(check_outputs({"", "-", true}), InputError);
+  CHECK_NOTHROW(outputs::check_outputs({"-", "plot.svg", false}));
+  CHECK_THROWS_AS(outputs::check_outputs({"-", "-", false}), InputError);
+  CHECK_THROWS_AS(outputs::check_outputs({"", "-", true}), InputError);
 }

@@ -1,13 +1,14 @@
 #include "engine/record/read/result.hpp"
+#include "tools/outputs/outputs.hpp"
 #include "tools/present/csv.hpp"
+#include "tools/present/svg.hpp"
 #include "tools/results/drift_view.hpp"
-#include "tools/results/outputs.hpp"
 
 using namespace stillground;
 
 int main(int argc, char** argv) {
   std::string file;
-  results::Outputs outputs;
+  outputs::Outputs targets;
   const program::Info info{
       "drift", "tells whether the ground of a finished run drifts: yearly means, trend, and where it would end",
       "The ground block is the bores' hull, widened by half the median distance to the nearest neighbour, from the "
@@ -18,21 +19,21 @@ int main(int argc, char** argv) {
       argc, argv, info,
       [&](CLI::App& app) {
         app.add_option("RESULT", file, "a finished result file (.h5)")->required();
-        results::add_outputs(app, outputs);
+        outputs::add_outputs(app, targets);
       },
       [&] {
-        results::check_outputs(outputs);
+        outputs::check_outputs(targets);
         const record::read::Result result(file);
         const results::Source source = results::source_of(result.header(), file);
         const results::Block block = results::block_of(result.header().bores);
         const results::Drift drift = results::drift_of(result);
-        results::deliver(
-            outputs,
+        outputs::deliver(
+            targets,
             {[&] { return results::drift_text(source, block, drift); },
              [&] {
                return present::csv(results::drift_table(source, drift), {source.title, results::verdict(drift)});
              },
              [&] { return results::drift_json(source, block, drift); },
-             [&] { return results::drift_figure(source, drift); }});
+             [&] { return present::svg(results::drift_figure(source, drift)); }});
       });
 }

@@ -1,16 +1,17 @@
 #include <map>
 
 #include "engine/record/read/result.hpp"
+#include "tools/outputs/outputs.hpp"
 #include "tools/present/csv.hpp"
+#include "tools/present/svg.hpp"
 #include "tools/results/eft_view.hpp"
-#include "tools/results/outputs.hpp"
 
 using namespace stillground;
 
 int main(int argc, char** argv) {
   std::string file;
   std::string which = "monthly";
-  results::Outputs outputs;
+  outputs::Outputs targets;
   const program::Info info{
       "eft", "shows the entering fluid temperature of a finished run: by month, by year, against the limits",
       "Months of the last year beside the first, and the picture for the report:\n"
@@ -19,25 +20,25 @@ int main(int argc, char** argv) {
       argc, argv, info,
       [&](CLI::App& app) {
         app.add_option("RESULT", file, "a finished result file (.h5)")->required();
-        results::add_outputs(app, outputs);
+        outputs::add_outputs(app, targets);
         app.add_option("--table", which, "what --csv holds: monthly, yearly or duration")
             ->check(CLI::IsMember({"monthly", "yearly", "duration"}))
             ->capture_default_str();
       },
       [&] {
-        results::check_outputs(outputs);
+        outputs::check_outputs(targets);
         const record::read::Result result(file);
         const results::Source source = results::source_of(result.header(), file);
         const results::FluidSummary summary = results::summarise(result.header(), result.hours());
         const std::map<std::string, present::Table (*)(const results::FluidSummary&)> tables = {
             {"monthly", results::month_table}, {"yearly", results::year_table}, {"duration", results::duration_table}};
-        results::deliver(
-            outputs,
-            {[&] { return results::eft_text(source, summary); },
-             [&] {
-               return present::csv(tables.at(which)(summary),
-                                   {source.title, "entering fluid temperature, hours with flow: " + which});
-             },
-             [&] { return results::eft_json(source, summary); }, [&] { return results::eft_figure(source, summary); }});
+        outputs::deliver(targets, {[&] { return results::eft_text(source, summary); },
+                                   [&] {
+                                     return present::csv(
+                                         tables.at(which)(summary),
+                                         {source.title, "entering fluid temperature, hours with flow: " + which});
+                                   },
+                                   [&] { return results::eft_json(source, summary); },
+                                   [&] { return present::svg(results::eft_figure(source, summary)); }});
       });
 }

@@ -4,12 +4,11 @@
 #include <string>
 
 #include "engine/program/program.hpp"
-#include "tools/present/figure.hpp"
 #include "tools/present/json.hpp"
 
-namespace stillground::results {
+namespace stillground::outputs {
 
-/// Where a results tool puts what it found; "-" is standard output, empty is nowhere.
+/// Where a tool puts what it found; "-" is standard output, empty is nowhere.
 struct Outputs {
   std::string csv;
   std::string plot;
@@ -27,10 +26,10 @@ struct Findings {
   std::function<std::string()> text;
   std::function<std::string()> csv;
   std::function<present::Json()> json;
-  std::function<present::Figure()> figure;
+  std::function<std::string()> picture;  ///< SVG
 };
 
 /// Writes the files, then standard output: the JSON, CSV or picture that was sent there, else the text.
 void deliver(const Outputs& outputs, const Findings& findings);
 
-}  // namespace stillground::results
+}  // namespace stillground::outputs

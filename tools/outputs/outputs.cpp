@@ -1,12 +1,11 @@
-#include "tools/results/outputs.hpp"
+#include "tools/outputs/outputs.hpp"
 
 #include <filesystem>
 
 #include "engine/base/errors.hpp"
 #include "tools/present/png.hpp"
-#include "tools/present/svg.hpp"
 
-namespace stillground::results {
+namespace stillground::outputs {
 
 namespace {
 
@@ -35,7 +34,7 @@ void check_outputs(const Outputs& outputs) {
 void deliver(const Outputs& outputs, const Findings& findings) {
   if (!outputs.csv.empty()) program::deliver(outputs.csv, findings.csv());
   if (!outputs.plot.empty()) {
-    const std::string picture = present::svg(findings.figure());
+    const std::string picture = findings.picture();
     const bool pixels = std::filesystem::path(outputs.plot).extension() == ".png";
     program::deliver(outputs.plot, pixels ? present::png(picture) : picture);
   }
@@ -46,4 +45,4 @@ void deliver(const Outputs& outputs, const Findings& findings) {
   }
 }
 
-}  // namespace stillground::results
+}  // namespace stillground::outputs

@@ -1,0 +1,101 @@
+#include <fmt/format.h>
+
+#include <cmath>
+#include <numbers>
+
+#include "engine/config/layouts.hpp"
+#include "engine/config/parts.hpp"
+
+namespace stillground::config {
+namespace {
+
+/// An outline with the file lines of its corners.
+struct Corners {
+  model::Outline points;
+  std::string file;
+  std::vector<int> lines;
+};
+
+/// Twice the signed area of a triangle.
+double turn(const model::PlanPoint& a, const model::PlanPoint& b, const model::PlanPoint& c) {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
+
+bool cross(const model::PlanPoint& a, const model::PlanPoint& b, const model::PlanPoint& c, const model::PlanPoint& d) {
+  return turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
+}
+
+[[noreturn]] void refuse_crossing(const Corners& corners, std::size_t first, std::size_t second,
+                                  const std::string& key) {
+  Place place;
+  place.file = corners.file;
+  place.line = corners.lines[second];
+  throw InputError(place, key,
+                   fmt::format("the edge from here crosses the one that begins in line {}; give the corners in their "
+                               "order",
+                               corners.lines[first]));
+}
+
+void check_edges(const Corners& corners, const Where& asked) {
+  const auto& points = corners.points;
+  const std::size_t n = points.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t j = i + 2; j < n; ++j) {
+      if (!cross(points[i], points[(i + 1) % n], points[j], points[(j + 1) % n])) continue;
+      refuse_crossing(corners, i, j, asked.key);
+    }
+  }
+  double twice = 0;
+  for (std::size_t i = 0; i < n; ++i) twice += turn({0, 0}, points[i], points[(i + 1) % n]);
+  if (std::abs(twice) < 1)
+    asked.refuse(fmt::format("the outline of {} encloses less than half a square metre", corners.file));
+}
+
+model::Outline read_outline(const Section& section, Context& context) {
+  const Csv csv = read_input(section, "outline", context);
+  const Where asked = section.where("outline");
+  if (csv.rows() < 3) asked.refuse(fmt::format("{} has {} corners (needed: at least 3)", csv.file, csv.rows()));
+  if (csv.rows() > 1000) asked.refuse(fmt::format("{} has {} corners (allowed: up to 1000)", csv.file, csv.rows()));
+  const std::size_t x = csv.need("x", asked), y = csv.need("y", asked);
+  const units::Conversion x_to_metre = csv.conversion(x, units::Dimension::length);
+  const units::Conversion y_to_metre = csv.conversion(y, units::Dimension::length);
+  Corners corners{{}, csv.file, csv.lines};
+  for (std::size_t row = 0; row < csv.rows(); ++row) {
+    corners.points.push_back({csv.number(row, x, x_to_metre), csv.number(row, y, y_to_metre)});
+  }
+  check_edges(corners, asked);
+  return corners.points;
+}
+
+std::vector<model::KeepClear> read_keep_clear(const Section& plot, double setback, Context& context) {
+  std::vector<model::KeepClear> parts;
+  if (!plot.has("keep_clear")) return parts;
+  const Node& list = plot.node("keep_clear");
+  for (std::size_t i = 0; i < list.items.size(); ++i) {
+    const Section part(list.items[i], "field.plot.keep_clear[]", fmt::format("field.plot.keep_clear[{}]", i + 1),
+                       list.items[i].place);
+    parts.push_back({read_outline(part, context), part.optional_quantity("setback").value_or(setback)});
+  }
+  return parts;
+}
+
+}  // namespace
+
+model::Plot read_plot(const Section& section, const model::Bore& bore, Context& context) {
+  model::Plot plot;
+  plot.outline = read_outline(section, context);
+  plot.setback = section.quantity("setback");
+  plot.keep_clear = read_keep_clear(section, plot.setback, context);
+  plot.spacing = section.quantity("spacing");
+  if (plot.spacing < bore.diameter) {
+    section.where("spacing").refuse(fmt::format(
+        "{:.3g} m is less than the bore's diameter of {:.3g} m: bores would overlap", plot.spacing, bore.diameter));
+  }
+  warn_of_close_bores(section.where("spacing").place, "the bores stand", plot.spacing, context);
+  plot.pattern =
+      section.word("pattern") == "staggered" ? model::Plot::Pattern::staggered : model::Plot::Pattern::square;
+  plot.angle = section.number("angle") * std::numbers::pi / 180;
+  return plot;
+}
+
+}  // namespace stillground::config

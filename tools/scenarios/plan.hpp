@@ -1,0 +1,30 @@
+#pragma once
+
+#include "engine/run/assembly.hpp"
+#include "tools/present/json.hpp"
+#include "tools/present/site_plan.hpp"
+#include "tools/present/table.hpp"
+
+namespace stillground::scenarios {
+
+/// What a layout comes to, seen from above.
+struct PlanSums {
+  std::size_t bores = 0;
+  double active_length = 0;  ///< [m]
+  double drill_length = 0;   ///< [m]
+  double nearest = 0;        ///< spacing of the two nearest bores [m]; 0 for a lone one
+  double land = 0;           ///< within a plot's outline [m2]; 0 without one
+};
+PlanSums plan_sums(const run::Assembly& assembly);
+
+/// One row a bore; as CSV it may serve as a scenario's `positions`.
+present::Table plan_table(const run::Assembly& assembly);
+
+std::string plan_text(const run::Assembly& assembly);
+present::Json plan_json(const run::Assembly& assembly);
+
+/// The plan from above, with a plot's outline and what is kept clear. Bores that are not as deep as most, or that start
+/// later, are drawn hollow.
+present::SitePlan site_plan(const run::Assembly& assembly);
+
+}  // namespace stillground::scenarios

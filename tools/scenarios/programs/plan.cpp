@@ -1,0 +1,30 @@
+#include "tools/scenarios/plan.hpp"
+
+#include "engine/config/read.hpp"
+#include "tools/outputs/outputs.hpp"
+#include "tools/present/csv.hpp"
+
+using namespace stillground;
+
+int main(int argc, char** argv) {
+  std::string file;
+  outputs::Outputs targets;
+  const program::Info info{"plan", "draws a scenario's layout from above and lists its bores",
+                           "The table of --csv can serve another scenario as field.positions:\n  stillground plan "
+                           "site.yaml --csv bores.csv --plot plan.svg"};
+  return program::guarded_main(
+      argc, argv, info,
+      [&](CLI::App& app) {
+        app.add_option("SCENARIO.yaml", file, "the scenario")->type_name("")->required();
+        outputs::add_outputs(app, targets);
+      },
+      [&] {
+        outputs::check_outputs(targets);
+        const model::Scenario scenario = config::read_scenario(file);
+        const run::Assembly assembly = run::assemble(scenario);
+        outputs::deliver(targets, {[&] { return scenarios::plan_text(assembly); },
+                                   [&] { return present::csv(scenarios::plan_table(assembly), {scenario.title}); },
+                                   [&] { return scenarios::plan_json(assembly); },
+                                   [&] { return present::svg(scenarios::site_plan(assembly)); }});
+      });
+}
