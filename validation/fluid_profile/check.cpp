@@ -39,7 +39,7 @@ void compare(const Case& c, validation::Claim& claim, double allowed, bool drawn
   SteadyBore::Make make;
   make.depth = c.depth;
   make.grid.largest_cell = c.largest_cell;
-  make.parts = c.parts;
+  for (const auto& parts : c.parts) make.networks.push_back(bore::make_network(parts));
   make.heat_rate = c.flow * specific_heat;
   const SteadyBore bore(make);
   const TwoStreams exact = closed_form(c);

@@ -19,7 +19,7 @@ march::Problem lone_problem(const SteadyBore::Make& make) {
   const model::Solid ground = cold ? model::Solid{1e9, 1e18} : model::Solid{1e-3, 2e6};
   model::Scenario s;
   // Networks change where the ground does: a face lies there.
-  const std::size_t shares = make.parts.size();
+  const std::size_t shares = make.networks.size();
   for (std::size_t n = 1; n < shares; ++n) {
     const double bottom = top + make.depth * static_cast<double>(n) / static_cast<double>(shares);
     s.ground.layers.push_back({bottom, "holds the wall", ground});
@@ -39,15 +39,16 @@ march::Problem lone_problem(const SteadyBore::Make& make) {
   s.run.grid = make.grid;
   march::Problem problem = run::assemble(s).problem;
   std::fill(problem.axial.begin(), problem.axial.end(), 0.0);
+  problem.passes = make.networks.front().passes;
   return problem;
 }
 
 std::vector<bore::Network> networks(const march::Problem& problem, const SteadyBore::Make& make) {
   std::vector<bore::Network> all;
-  const auto shares = static_cast<double>(make.parts.size());
+  const auto shares = static_cast<double>(make.networks.size());
   for (const double z : problem.grid.z) {
     const double share = std::clamp((z - top) / make.depth * shares, 0.0, shares - 1);
-    all.push_back(bore::make_network(make.parts[static_cast<std::size_t>(share)]));
+    all.push_back(make.networks[static_cast<std::size_t>(share)]);
   }
   return all;
 }
@@ -88,13 +89,14 @@ double SteadyBore::effective_resistance() const {
   return ((inlet() + outlet()) / 2 - mean_wall()) / heat_per_length;
 }
 
-std::vector<SteadyBore::Passage> SteadyBore::passages() const {
+std::vector<SteadyBore::Passage> SteadyBore::passages(std::size_t pass) const {
   const march::Group& group = problem_.groups[0];
-  const double* down = steps_.state().y.data() + problem_.down_row() * problem_.row();
-  const double* up = steps_.state().y.data() + problem_.up_row() * problem_.row();
+  const auto row = [&](std::size_t which) { return steps_.state().y.data() + which * problem_.row(); };
+  const double *down = row(problem_.down_row(pass)), *up = row(problem_.up_row(pass));
+  const double entered = pass == 0 ? inlet() : row(problem_.up_row(pass - 1))[group.first];
   std::vector<Passage> all;
   for (std::size_t k = group.first; k <= group.past; ++k) {
-    const double from_above = k == group.first ? inlet() : down[k - 1];
+    const double from_above = k == group.first ? entered : down[k - 1];
     const double from_below = k == group.past ? down[k - 1] : up[k];  // at the toe the streams are one
     all.push_back({problem_.grid.z_faces[k] - top, from_above, from_below});
   }

@@ -14,16 +14,16 @@ enum class WallHeld {
   at_one_heat          ///< the same heat at every depth: ground of 0.001 W/(m K), 1000 times as resistive as the bore
 };
 
-/// A lone U of one flow, marched by march::GrowingSteps from rest at 0 K until nothing changes any more, in few and
+/// A lone bore of one flow, marched by march::GrowingSteps from rest at 0 K until nothing changes any more, in few and
 /// very long steps, with the engine's network, stage solver and choice of layers; ground that does not conduct
 /// downwards, so that every layer stands for itself.
 class SteadyBore {
  public:
   struct Make {
-    double depth = 0;                       ///< [m]
-    model::GridChoice grid;                 ///< layers, as a scenario chooses them
-    std::vector<bore::NetworkParts> parts;  ///< the bore's networks, from its top down in equal shares of the depth
-    double heat_rate = 0;                   ///< mass flow times specific heat [W/K]
+    double depth = 0;                     ///< [m]
+    model::GridChoice grid;               ///< layers, as a scenario chooses them
+    std::vector<bore::Network> networks;  ///< of equal passes, from the bore's top down in equal shares of its depth
+    double heat_rate = 0;                 ///< mass flow times specific heat [W/K]
     WallHeld wall = WallHeld::at_one_temperature;
   };
 
@@ -45,8 +45,8 @@ class SteadyBore {
     double up = 0;     ///< [K]
   };
 
-  /// From the bore's top to its toe: one more than layers.
-  std::vector<Passage> passages() const;
+  /// Of one pass, from the bore's top to its toe: one more than layers.
+  std::vector<Passage> passages(std::size_t pass = 0) const;
 
   /// Bore wall between each two passages [K].
   std::vector<double> walls() const;
