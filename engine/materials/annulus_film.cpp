@@ -8,26 +8,32 @@
 namespace stillground::materials {
 namespace {
 
-/// Developed laminar flow, one wall heated by a uniform flux: Reynolds, Lundberg & McCuen (1963) [from memory].
-struct LaminarRow {
-  double ratio, inner, outer;
-};
-constexpr std::array<LaminarRow, 8> laminar_rows = {{{0.02, 32.70, 4.734},
-                                                     {0.05, 17.81, 4.792},
-                                                     {0.10, 11.91, 4.834},
-                                                     {0.20, 8.499, 4.883},
-                                                     {0.40, 6.583, 4.979},
-                                                     {0.60, 5.912, 5.099},
-                                                     {0.80, 5.580, 5.240},
-                                                     {1.00, 5.385, 5.385}}};
-
+/// Developed laminar flow between `ratio` and 1 with uniform flux at one wall, the other insulated. With F(r) the part
+/// of the flow within r, r dT/dr is F when the outer wall is heated and F - 1 when the inner one is; weighted with the
+/// flow, that wall is above the bulk by the integral of F^2 (outer) or (1 - F)^2 (inner) over dr/r, in units of q/(2 pi
+/// k).
 double laminar(double ratio, AnnulusWall wall) {
-  const double r = std::clamp(ratio, laminar_rows.front().ratio, laminar_rows.back().ratio);
-  std::size_t i = 0;
-  while (i + 2 < laminar_rows.size() && laminar_rows.at(i + 1).ratio < r) ++i;
-  const LaminarRow &a = laminar_rows.at(i), &b = laminar_rows.at(i + 1);
-  const double part = std::log(r / a.ratio) / std::log(b.ratio / a.ratio);
-  return wall == AnnulusWall::inner ? std::lerp(a.inner, b.inner, part) : std::lerp(a.outer, b.outer, part);
+  // A narrower gap leaves too few digits of F; its plates are flat.
+  constexpr double narrow = 0.99, plates = 70.0 / 13;
+  if (ratio > narrow) return std::lerp(laminar(narrow, wall), plates, (std::min(ratio, 1.0) - narrow) / (1 - narrow));
+  const double a = std::max(ratio, 0.02);
+  // Velocity 1 - r^2 - slope ln r; by s = ln r the integral is one over an even grid, for Boole's rule.
+  const double start = std::log(a), slope = (1 - a * a) / start;
+  const auto flow = [&](double s) {
+    const double square = std::exp(2 * s);
+    return square / 2 - square * square / 4 - slope * square * (s / 2 - 0.25);
+  };
+  const double none = flow(start), all = flow(0) - none;
+  constexpr int intervals = 96;
+  constexpr std::array<double, 4> weights{14, 32, 12, 32};
+  double sum = 0;
+  for (int i = 0; i <= intervals; ++i) {
+    const double within = (flow(start * (1 - static_cast<double>(i) / intervals)) - none) / all;
+    const double part = wall == AnnulusWall::inner ? 1 - within : within;
+    sum += (i == 0 || i == intervals ? 7 : weights.at(static_cast<std::size_t>(i % 4))) * part * part;
+  }
+  const double rise = -start / intervals * 2 / 45 * sum;
+  return 2 * (1 - a) / (wall == AnnulusWall::inner ? a * rise : rise);
 }
 
 double turbulent(double reynolds, double prandtl, double ratio, AnnulusWall wall) {

@@ -54,8 +54,8 @@ enum class AnnulusWall { inner, outer };
 double annulus_reynolds(double mass_flow, double inner, double outer, double viscosity);
 
 /// Nusselt number h (outer - inner)/k at one wall of an annulus, the other adiabatic; `ratio` = inner/outer diameter,
-/// 0.02 to 1. Laminar: developed flow under uniform flux, linear in ln(ratio) between the tabulated values of Reynolds,
-/// Lundberg & McCuen (1963), as in Kays & Crawford [values from memory]. Turbulent: Gnielinski's pipe value times 0.86
+/// 0.02 to 1. Laminar: developed flow under uniform flux, from the balances of momentum and energy, as
+/// Reynolds, Lundberg & McCuen (1963) tabulate it; within 1e-6. Turbulent: Gnielinski's pipe value times 0.86
 /// ratio^-0.16 at the inner wall, times 1 - 0.14 ratio^0.6 at the outer one: Petukhov & Roizen (1964) [from memory].
 /// Between Re 2300 and 4000 linear in Re, as in a pipe.
 double annulus_nusselt(double reynolds, double prandtl, double ratio, AnnulusWall wall);
