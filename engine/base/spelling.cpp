@@ -29,7 +29,8 @@ std::optional<std::string> nearest_word(const std::string& word, const std::vect
   std::size_t fewest = 0;
   for (const std::string& candidate : candidates) {
     const std::size_t n = changes(word, candidate);
-    const bool near_enough = n <= std::max<std::size_t>(1, candidate.size() / 3);
+    // One letter is as near to every other: nothing is known of a word that would change as a whole.
+    const bool near_enough = n <= std::max<std::size_t>(1, candidate.size() / 3) && n < word.size();
     if (near_enough && (!nearest || n < fewest)) {
       nearest = candidate;
       fewest = n;

@@ -107,7 +107,7 @@ model::Loop read_loop(const Section& bore, double diameter, const model::Pipe& p
   const std::string type = bore.word("loop");
   const auto only_for = [&](const char* loop, std::initializer_list<const char*> leaves) {
     for (const char* leaf : leaves) {
-      if (type != loop) bore.forbid(leaf, fmt::format("belongs to loop: {}", loop));
+      if (type != loop) bore.forbid(leaf, fmt::format("belongs to \"loop: {}\"; here it is {}", loop, type));
     }
   };
   only_for("double-u", {"connection", "each_u"});

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <utility>
+
 #include "engine/config/parts.hpp"
 
 namespace stillground::config {
@@ -35,8 +37,9 @@ namespace {
 
 model::Flow::Varies read_varies(const Section& section) {
   const std::string word = section.word("varies");
-  if (word != "with load") section.forbid("least", "belongs to varies: with load");
-  if (word != "in stages") section.forbid("stages", "belongs to varies: in stages");
+  for (const auto& [leaf, owner] : {std::pair{"least", "with load"}, std::pair{"stages", "in stages"}}) {
+    if (word != owner) section.forbid(leaf, fmt::format("belongs to \"varies: {}\"; here it is {}", owner, word));
+  }
   if (word == "with load") return model::Flow::Varies::with_load;
   return word == "in stages" ? model::Flow::Varies::in_stages : model::Flow::Varies::never;
 }

@@ -66,7 +66,7 @@ void read_file_part(const Section& section, Part& part, Context& context) {
   section.forbid("monthly", "cannot stand beside file; give one of them");
   if (section.has("to_ground")) {
     for (const char* leaf : {"heating", "hot_water", "cooling", "cooling_by"}) {
-      section.forbid(leaf, "cannot stand beside to_ground");
+      section.forbid(leaf, "cannot stand beside to_ground, the ground's own load; give one of them");
     }
   } else if (!section.has("heating") && !section.has("hot_water") && !section.has("cooling")) {
     section.where().refuse(
@@ -93,10 +93,15 @@ Part read_part(const Section& section, const model::Run& run, Context& context) 
   part.growth = section.quantity("growth");
   part.times = section.whole("times");
   if (section.has("from")) {
-    part.first_day = days_between(run.start, section.date("from"));
-    if (part.first_day < 0) section.where("from").refuse("is before the run's start");
-    if (part.first_day >= static_cast<long>(run.years) * days_per_year)
-      section.where("from").refuse("is after the run's end");
+    const Date from = section.date("from");
+    part.first_day = days_between(run.start, from);
+    if (part.first_day < 0) {
+      section.where("from").refuse(fmt::format("{} is before the run's start, {}", iso(from), iso(run.start)));
+    }
+    if (part.first_day >= static_cast<long>(run.years) * days_per_year) {
+      const Date end{run.start.year + run.years, run.start.month, run.start.day};
+      section.where("from").refuse(fmt::format("{} is after the run's end, {}", iso(from), iso(end)));
+    }
   }
   return part;
 }
@@ -160,8 +165,11 @@ model::Loads read_loads(const Section& root, const model::Run& run, Context& con
   const Section section = root.section("loads");
   if (section.has("buildings")) return sum_of(read_buildings(section, run, context), run);
   if (section.has("file") || section.has("monthly")) return read_one(section, run, context);
-  for (const char* leaf : {"heating", "hot_water", "cooling", "cooling_by", "first_row", "growth", "times", "from"}) {
+  for (const char* leaf : {"heating", "hot_water", "cooling", "cooling_by", "first_row"}) {
     section.forbid(leaf, "needs a file of hourly values (for example \"file: loads.csv\")");
+  }
+  for (const char* leaf : {"growth", "times", "from"}) {
+    section.forbid(leaf, "needs a file or a monthly table (for example \"file: loads.csv\")");
   }
   if (!section.has("to_ground")) {
     section.where("file").refuse(

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -67,7 +68,31 @@ model::Outline read_outline(const Section& section, Context& context) {
   return corners.points;
 }
 
-std::vector<model::KeepClear> read_keep_clear(const Section& plot, double setback, Context& context) {
+/// Smallest upright rectangle around an outline.
+struct Frame {
+  double west, east, south, north;  ///< [m]
+
+  explicit Frame(const model::Outline& outline) {
+    const auto [w, e] = std::minmax_element(outline.begin(), outline.end(), [](auto& a, auto& b) { return a.x < b.x; });
+    const auto [s, n] = std::minmax_element(outline.begin(), outline.end(), [](auto& a, auto& b) { return a.y < b.y; });
+    west = w->x, east = e->x, south = s->y, north = n->y;
+  }
+  bool within(double distance, const Frame& other) const {
+    return west - distance <= other.east && other.west <= east + distance && south - distance <= other.north &&
+           other.south <= north + distance;
+  }
+};
+
+/// What lies far off was measured from another origin.
+void check_beside(const model::Outline& outline, const model::KeepClear& part, const Where& asked) {
+  if (Frame(part.outline).within(part.setback, Frame(outline))) return;
+  asked.refuse(
+      fmt::format("lies outside the plot, farther off than its setback of {:g} m (are both measured from one origin?)",
+                  part.setback));
+}
+
+std::vector<model::KeepClear> read_keep_clear(const Section& plot, const model::Outline& outline, double setback,
+                                              Context& context) {
   std::vector<model::KeepClear> parts;
   if (!plot.has("keep_clear")) return parts;
   const Node& list = plot.node("keep_clear");
@@ -75,6 +100,7 @@ std::vector<model::KeepClear> read_keep_clear(const Section& plot, double setbac
     const Section part(list.items[i], "field.plot.keep_clear[]", fmt::format("field.plot.keep_clear[{}]", i + 1),
                        list.items[i].place);
     parts.push_back({read_outline(part, context), part.optional_quantity("setback").value_or(setback)});
+    check_beside(outline, parts.back(), part.where("outline"));
   }
   return parts;
 }
@@ -85,7 +111,7 @@ model::Plot read_plot(const Section& section, const model::Bore& bore, Context& 
   model::Plot plot;
   plot.outline = read_outline(section, context);
   plot.setback = section.quantity("setback");
-  plot.keep_clear = read_keep_clear(section, plot.setback, context);
+  plot.keep_clear = read_keep_clear(section, plot.outline, plot.setback, context);
   plot.spacing = section.quantity("spacing");
   if (plot.spacing < bore.diameter) {
     section.where("spacing").refuse(fmt::format(

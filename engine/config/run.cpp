@@ -22,7 +22,8 @@ double read_refresh(const Section& run) {
   const double refresh = run.quantity("refresh");
   const double hours = std::round(refresh / seconds_per_hour);
   if (std::abs(hours * seconds_per_hour - refresh) > 1e-6) {
-    run.where("refresh").refuse(fmt::format("{:g} s is not a whole number of hours", refresh));
+    run.where("refresh").refuse(
+        fmt::format("{:g} h is not a whole number of hours (for example 1 day or 6 h)", refresh / seconds_per_hour));
   }
   return hours * seconds_per_hour;
 }
@@ -42,7 +43,8 @@ model::GridChoice read_grid_choice(const Section& run) {
   grid.outer_radius = given.optional_quantity("outer_radius").value_or(0);
   grid.bottom_margin = given.optional_quantity("bottom_margin").value_or(0);
   if (grid.end_cell > 0 && grid.largest_cell > 0 && grid.largest_cell < grid.end_cell) {
-    given.where("largest_cell").refuse("is smaller than end_cell");
+    given.where("largest_cell")
+        .refuse(fmt::format("{:g} m is smaller than end_cell, {:g} m", grid.largest_cell, grid.end_cell));
   }
   return grid;
 }
