@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <string>
 
+#include "engine/app/scenario_schema.hpp"
 #include "engine/app/starting_scenario.hpp"
 #include "engine/program/program.hpp"
 
@@ -36,18 +37,21 @@ void write_new(const std::filesystem::path& file, const std::string& text) {
 int main(int argc, char** argv) {
   using namespace stillground;
   std::filesystem::path file;
+  bool schema = false;
   return program::guarded_main(
       argc, argv, {"new", "writes a small starting scenario with a comment beside every key", ""},
       [&](CLI::App& app) {
         app.add_option("SCENARIO.yaml", file, "the file to write; \"-\" for standard output")
             ->type_name("")
             ->required();
+        app.add_flag("--schema", schema, "write the keys for editors instead, as a JSON Schema");
       },
       [&] {
+        const std::string text = schema ? app::scenario_schema() : app::starting_scenario();
         if (file == "-") {
-          program::deliver("-", app::starting_scenario());
+          program::deliver("-", text);
         } else {
-          app::write_new(file, app::starting_scenario());
+          app::write_new(file, text);
         }
       });
 }

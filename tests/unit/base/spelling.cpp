@@ -16,6 +16,7 @@ TEST_CASE("A slip of the finger finds the word that was meant") {
 TEST_CASE("A word that resembles nothing gets no advice") {
   CHECK_FALSE(nearest_word("frobnicate", {"check", "run", "compare"}).has_value());
   CHECK_FALSE(nearest_word("check", {}).has_value());
+  CHECK_FALSE(nearest_word("y", {"x", "north"}).has_value());
 }
 
 TEST_CASE("Of equally near words the first is advised") {

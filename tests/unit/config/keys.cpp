@@ -77,6 +77,13 @@ TEST_CASE("Every word's example and preset is one of its words", "[config]") {
   CHECK(seen > 10);
 }
 
+TEST_CASE("Every key says what it is", "[config]") {
+  for (const Key& row : keys()) {
+    CAPTURE(row.path);
+    CHECK_FALSE(row.help.empty());
+  }
+}
+
 TEST_CASE("Keys below a path are its own only", "[config]") {
   CHECK(keys_below("field.grid").size() == 3);
   CHECK(keys_below("").size() == 11);
