@@ -29,14 +29,15 @@ ModeResistances mode_resistances(const model::Bore& bore, const model::DoubleU& 
   const OddStorage opposite = opposite_storage(multipoles, inside);
   if (loop.connection == model::DoubleU::Connection::series) {
     return {{all, alternating, opposed, opposed},
-            {even.mean, alternate.mean, opposite.mean, opposite.mean},
+            {even.mean, alternate.root_mean_square, opposite.root_mean_square, opposite.root_mean_square},
             {0, alternate.wall, opposite.wall, opposite.wall},
             even.spread};
   }
   // A U's own legs opposite each other: the two that go down stand side by side, and each is half of both opposite
   // modes. The downward stream is two legs.
   const OddStorage& odd = loop.crossed ? opposite : alternate;
-  return {{all, (loop.crossed ? opposed : alternating) / 2}, {even.mean, odd.mean}, {0, odd.wall}, even.spread};
+  return {
+      {all, (loop.crossed ? opposed : alternating) / 2}, {even.mean, odd.root_mean_square}, {0, odd.wall}, even.spread};
 }
 
 }  // namespace stillground::bore

@@ -48,8 +48,8 @@ EvenStorage even_storage(const Multipoles& multipoles, const Filling& filling) {
   const SectionField field = field_of(multipoles, Eigen::VectorXd::Ones(legs));
   const LegCapacities capacity = leg_capacities(multipoles.section, filling);
   const double pipe = mean_wall_share(multipoles.section.pipes.front(), filling, 1 / fluid);
-  const double mean = capacity.mean(mean_grout_temperature(field, GroutPart::whole) / fluid, pipe);
-  const double square = capacity.mean(mean_square_grout_temperature(field) / (fluid * fluid), pipe * pipe);
+  const double mean = capacity.mean(mean_grout_temperature(field) / fluid, pipe);
+  const double square = capacity.mean(mean_square_temperature(field, 0) / (fluid * fluid), pipe * pipe);
   return {mean, std::sqrt(std::max(0.0, square - mean * mean))};
 }
 
@@ -72,8 +72,11 @@ OddStorage opposite_storage(const Multipoles& multipoles, const Filling& filling
   const double pipe = mean_wall_share(multipoles.section.pipes.front(), filling, 1 / fluid);
   // The idle legs, half of each, are at zero.
   const double hot = 2 / double(legs);
-  return {leg_capacities(multipoles.section, filling)
-              .mean(mean_grout_temperature(field, GroutPart::right) / fluid, hot * pipe),
+  // The half is leg 1's sector and half of each idle leg's.
+  const double squares =
+      mean_square_temperature(field, 0) * hot + (legs > 2 ? mean_square_temperature(field, 1) * (1 - hot) : 0.0);
+  const LegCapacities capacity = leg_capacities(multipoles.section, filling);
+  return {std::sqrt(capacity.mean(squares / (fluid * fluid), hot * pipe * pipe)),
           mean_wall_temperature(field, std::numbers::pi / 2) / fluid};
 }
 
@@ -82,8 +85,9 @@ OddStorage alternate_storage(const Multipoles& multipoles, const Filling& fillin
   const double fluid = mode_resistance(multipoles, pattern);
   const SectionField field = field_of(multipoles, pattern);
   const double pipe = mean_wall_share(multipoles.section.pipes.front(), filling, 1 / fluid);
-  return {leg_capacities(multipoles.section, filling).mean(mean_sector_temperature(field) / fluid, pipe),
-          mean_wall_temperature(field, std::numbers::pi / 4) / fluid};
+  const LegCapacities capacity = leg_capacities(multipoles.section, filling);
+  const double square = mean_square_temperature(field, 0) / (fluid * fluid);
+  return {std::sqrt(capacity.mean(square, pipe * pipe)), mean_wall_temperature(field, std::numbers::pi / 4) / fluid};
 }
 
 Filling filling(const model::Bore& bore, const Films& films) {
@@ -112,7 +116,7 @@ ModeResistances mode_resistances(const model::Bore& bore, const model::SingleU& 
   const LegResistances legs = leg_resistances(multipoles.resistance);
   const EvenStorage even = even_storage(multipoles, filling(bore, films));
   const OddStorage odd = opposite_storage(multipoles, filling(bore, films));
-  return {{legs.bore, legs.internal / 2}, {even.mean, odd.mean}, {0, odd.wall}, even.spread};
+  return {{legs.bore, legs.internal / 2}, {even.mean, odd.root_mean_square}, {0, odd.wall}, even.spread};
 }
 
 double effective_resistance_uniform_flux(const LegResistances& legs, double length, double mass_flow,

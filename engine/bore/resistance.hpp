@@ -37,9 +37,9 @@ struct EvenStorage {
 /// Of any number of legs evenly round the axis, the first on the x axis at x > 0.
 EvenStorage even_storage(const Multipoles& multipoles, const Filling& filling);
 
-/// The same on one side of an odd mode, and the mean of the bore wall there; leg 1 at 1.
+/// The same on one side of an odd mode, as a root mean square, and the mean of the bore wall there; leg 1 at 1.
 struct OddStorage {
-  double mean = 0;
+  double root_mean_square = 0;
   double wall = 0;
 };
 /// Of leg 1 against the one opposite, with as many idle ones as there are: the side is the half bore round leg 1.
@@ -54,7 +54,7 @@ double pipe_resistance(const model::Pipe& pipe, double film_resistance);
 /// in each: 0 at the wall end, 1 at the fluid. Of two equal opposite modes the second is left to the first.
 struct ModeResistances {
   std::array<double, most_streams> resistance{};  ///< [K m/W]; [0] is R_b
-  std::array<double, most_streams> share{};       ///< mean, of an odd mode on one side
+  std::array<double, most_streams> share{};       ///< mean; of an odd mode root mean square, on one side
   std::array<double, most_streams> wall{};        ///< of odd modes: mean of the bore wall on that side
   double spread = 0;                              ///< of the even mode about its share
 };

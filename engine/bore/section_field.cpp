@@ -1,7 +1,6 @@
 #include "engine/bore/section_field.hpp"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <numbers>
 
@@ -54,15 +53,13 @@ Potential image_part(const SectionField& field, std::size_t n, Complex z) {
           line * mirrored / gap + series.slope * pipe.outer_radius * squared / (gap * gap)};
 }
 
-// Integral of T dphi/dn - phi dT/dn over the arc of `centre` and `radius` between two angles, n pointing outwards from
-// the centre, by the midpoint rule. On a full circle its error vanishes faster than any power; on a half cut at x = 0
-// with the fourth power of the spacing, because the integrand and its first two derivatives vanish there or are even
-// about the cut.
-double edge_integral(const SectionField& field, Complex centre, double radius, double from, double to, int points) {
-  const double width = (to - from) / points;
+// Integral of T dphi/dn - phi dT/dn over the circle of `centre` and `radius`, n pointing outwards from the centre, by
+// the midpoint rule, whose error on a full circle vanishes faster than any power.
+double circle_integral(const SectionField& field, Complex centre, double radius, int points) {
+  const double width = 2 * pi / points;
   double sum = 0;
   for (int i = 0; i < points; ++i) {
-    const Complex normal = std::polar(1.0, from + (i + 0.5) * width);
+    const Complex normal = std::polar(1.0, (i + 0.5) * width);
     const Complex z = centre + radius * normal;
     const FieldPoint here = grout_point(field, z);
     const double outward = (here.gradient * std::conj(normal)).real();
@@ -102,60 +99,41 @@ FieldPoint ground_point(const SectionField& field, Complex z) {
   return sum.point();
 }
 
-double mean_grout_temperature(const SectionField& field, GroutPart part) {
+double mean_grout_temperature(const SectionField& field) {
   constexpr int wall_points = 128;
   constexpr int pipe_points = 64;
-  const bool half = part == GroutPart::right;
   const double radius = field.section.radius;
-  const double end = half ? pi / 2 : pi;
-  double integral = edge_integral(field, 0, radius, -end, end, wall_points);
-  double area = end * radius * radius;
+  double integral = circle_integral(field, 0, radius, wall_points);
+  double area = pi * radius * radius;
   for (const SectionPipe& pipe : field.section.pipes) {
-    const bool cut = half && std::abs(pipe.x) < 1e-9 * radius;
-    assert(!half || cut || std::abs(pipe.x) >= pipe.outer_radius * (1 - 1e-12));
-    if (half && !cut && pipe.x < 0) continue;
-    const double arc = cut ? pi / 2 : pi;
-    integral -= edge_integral(field, pipe.centre(), pipe.outer_radius, -arc, arc, pipe_points);
-    area -= arc * pipe.outer_radius * pipe.outer_radius;
+    integral -= circle_integral(field, pipe.centre(), pipe.outer_radius, pipe_points);
+    area -= pi * pipe.outer_radius * pipe.outer_radius;
   }
   return integral / area;
 }
 
-namespace {
-
-/// Mean of `of`(temperature) over the grout of the first pipe's sector.
-template <class Of>
-double sector_mean(const SectionField& field, Of&& of) {
+double mean_square_temperature(const SectionField& field, std::size_t which) {
   constexpr int rays = 48, points = 16;
-  const SectionPipe& pipe = field.section.pipes.front();
-  assert(pipe.x > 0 && std::abs(pipe.y) < 1e-12);
-  const double radius = field.section.radius;
-  const double sector = pi / double(field.section.pipes.size());  // either side of the x axis
+  const SectionPipe& pipe = field.section.pipes.at(which);
+  const double distance = std::abs(pipe.centre()), radius = field.section.radius;
+  const Complex axis = pipe.centre() / distance;
+  const double sector = pi / double(field.section.pipes.size());  // either side of the pipe's axis
   double sum = 0, area = 0;
   for (int i = 0; i < rays; ++i) {
-    const Complex direction = std::polar(1.0, pi * (i + 0.5) / rays);  // below the axis it is the same
-    const double across = pipe.x * direction.imag(), along = pipe.x * direction.real();
+    const Complex direction = std::polar(1.0, pi * (i + 0.5) / rays);  // from the axis
+    const double across = distance * direction.imag(), along = distance * direction.real();
     double end = std::sqrt(radius * radius - across * across) - along;  // at the bore wall
     const double turned = std::arg(direction) - sector;
-    if (turned > 0) end = std::min(end, pipe.x * std::sin(sector) / std::sin(turned));  // at the sector's edge
+    if (turned > 0) end = std::min(end, distance * std::sin(sector) / std::sin(turned));  // at the sector's edge
     const double width = (end - pipe.outer_radius) / points;
     for (int j = 0; j < points; ++j) {
-      const double distance = pipe.outer_radius + (j + 0.5) * width;
-      sum += of(grout_point(field, pipe.centre() + distance * direction).temperature) * distance * width;
-      area += distance * width;
+      const double along_ray = pipe.outer_radius + (j + 0.5) * width;
+      const double temperature = grout_point(field, pipe.centre() + along_ray * direction * axis).temperature;
+      sum += temperature * temperature * along_ray * width;
+      area += along_ray * width;
     }
   }
   return sum / area;
-}
-
-}  // namespace
-
-double mean_sector_temperature(const SectionField& field) {
-  return sector_mean(field, [](double temperature) { return temperature; });
-}
-
-double mean_square_grout_temperature(const SectionField& field) {
-  return sector_mean(field, [](double temperature) { return temperature * temperature; });
 }
 
 double mean_wall_temperature(const SectionField& field, double angle) {

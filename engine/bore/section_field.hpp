@@ -30,24 +30,17 @@ FieldPoint grout_point(const SectionField& field, std::complex<double> z);
 /// The ground's solution, |z| >= bore radius.
 FieldPoint ground_point(const SectionField& field, std::complex<double> z);
 
-/// Which part of the grout a mean is taken over.
-enum class GroutPart {
-  whole,
-  right  ///< x > 0; a pipe stands to one side or in the middle of x = 0
-};
-
 /// Mean temperature of the grout (bore without the pipes' outer circles) above the mean bore-wall temperature [K].
 ///
 /// By Green's identity with phi = x^2/2, whose Laplacian is 1: the integral of T over the area is that of
-/// T dphi/dn - phi dT/dn round its edge, and phi and dphi/dn vanish on x = 0, so that half a bore needs no integral
-/// along the cut. Midpoint sums on 128 points of the wall and 64 of each pipe: within 1e-8 of the largest temperature.
-double mean_grout_temperature(const SectionField& field, GroutPart part);
+/// T dphi/dn - phi dT/dn round its edge. Midpoint sums on 128 points of the wall and 64 of each pipe: within 1e-8 of
+/// the largest temperature.
+double mean_grout_temperature(const SectionField& field);
 
-/// Mean temperature above the mean bore-wall temperature [K], and mean of its square [K2], over the grout of the first
-/// pipe's sector of the bore; pipes evenly round the axis at equal or alternating heats, the first on the x axis. By
-/// rays from that pipe. Within 0.5 %.
-double mean_sector_temperature(const SectionField& field);
-double mean_square_grout_temperature(const SectionField& field);
+/// Mean square of the temperature above the mean bore-wall temperature [K2] over the grout of a pipe's sector of the
+/// bore; pipes evenly round the axis, heats alike, or of the other sign, on either side of that pipe. By rays from it.
+/// Within 0.5 %.
+double mean_square_temperature(const SectionField& field, std::size_t pipe);
 
 /// Mean temperature of the bore wall within `angle` of the x axis, either side of it, above that of the whole wall [K].
 /// Within 1e-5 of the largest.

@@ -36,7 +36,7 @@ void judge_annulus(Check& check) {
       claim.relative("R_b [K m/W], " + at, resistance, solved.resistance(0, 0), 1e-9);
       const auto field = bore::field_of(solved, Eigen::VectorXd::Ones(1));
       claim.relative("mean of the grout over the fluid, " + at, share,
-                     bore::mean_grout_temperature(field, bore::GroutPart::whole) / solved.resistance(0, 0), 1e-7);
+                     bore::mean_grout_temperature(field) / solved.resistance(0, 0), 1e-7);
     }
   }
 }
