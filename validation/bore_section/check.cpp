@@ -8,110 +8,24 @@
 #include <string>
 #include <vector>
 
-#include "validation/bore_section/section.hpp"
+#include "validation/bore_section/compare.hpp"
 #include "validation/oracle/reference_table.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
 
 using namespace stillground;
 using validation::Claim;
+using validation::compare;
+using validation::compare_fluid;
+using validation::compare_parallel;
+using validation::compare_section;
+using validation::heat;
+using validation::Limits;
+using validation::number;
+using validation::Rows;
+using validation::times;
 
 namespace {
 
-constexpr double heat = 50;  // [W/m]
-constexpr double half_hour = 1800;
 constexpr double allowed = 0.1;  // [K] at 50 W/m
-
-using Rows = std::vector<std::map<std::string, std::string>>;
-
-double number(const std::map<std::string, std::string>& row, const std::string& name) {
-  return std::stod(row.at(name));
-}
-
-std::string when(double seconds) {
-  return seconds < 3600 ? fmt::format("{:g} min", seconds / 60) : fmt::format("{:g} h", seconds / 3600);
-}
-
-/// The largest |ours - reference| of some rows.
-struct Largest {
-  double reference = 0;
-  double ours = 0;
-  double time = 0;
-
-  void see(double at, double expected, double found) {
-    if (!(std::abs(found - expected) <= std::abs(ours - reference))) *this = {expected, found, at};
-  }
-};
-
-/// What a mode may miss, and what is known to miss more.
-struct Limits {
-  double allowed = 0;           // [K] from half an hour on
-  validation::KnownMiss early;  // the fluid before
-  std::map<std::string, validation::KnownMiss> known;
-};
-
-/// One comparison, known to miss or not.
-void compare(Claim& claim, const Limits& limits, const std::string& name, const std::string& at, double reference,
-             double ours) {
-  if (const auto known = limits.known.find(name); known != limits.known.end()) {
-    claim.known_absolute_miss(at, reference, ours, limits.allowed, known->second.bound, known->second.reason);
-  } else {
-    claim.absolute(at, reference, ours, limits.allowed);
-  }
-}
-
-/// Fluid temperatures in one case: row by row from half an hour on, the largest miss before as one row.
-void compare_fluid(Claim& claim, validation::Traces& traces, const std::string& name, const Rows& rows,
-                   const std::vector<double>& ours, const Limits& limits) {
-  Largest early;
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    const double time = number(rows[i], "time"), reference = heat * number(rows[i], "fluid");
-    traces.add(name, time / 3600, reference, ours[i]);
-    if (time < half_hour) {
-      early.see(time, reference, ours[i]);
-      continue;
-    }
-    const std::string at = fmt::format("{}, {}", name, when(time));
-    compare(claim, limits, at, at, reference, ours[i]);
-  }
-  const std::string at = fmt::format("{}, worst before 30 min ({})", name, when(early.time));
-  if (std::abs(early.ours - early.reference) <= limits.allowed) {
-    claim.absolute(at, early.reference, early.ours, limits.allowed);
-  } else {
-    claim.known_absolute_miss(at, early.reference, early.ours, limits.allowed, limits.early.bound, limits.early.reason);
-  }
-}
-
-/// The rest of the section in the even mode: the wall, the grout, the heat through the wall.
-void compare_section(Claim& claim, const std::string& name, const Rows& rows,
-                     const std::vector<validation::SectionAnswer>& ours, const Limits& limits) {
-  Largest wall, filling, through;
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    const double time = number(rows[i], "time");
-    if (time < half_hour) continue;
-    wall.see(time, heat * number(rows[i], "wall"), ours[i].wall);
-    const double mean =
-        ours[i].grout_weight * number(rows[i], "grout") + (1 - ours[i].grout_weight) * number(rows[i], "pipe");
-    filling.see(time, heat * mean, ours[i].filling);
-    through.see(time, heat * number(rows[i], "heat"), ours[i].heat);
-  }
-  const auto worst = [&](const char* what, const Largest& one, const Limits& within) {
-    const std::string which = fmt::format("{}, {}", name, what);
-    compare(claim, within, which, fmt::format("{}, worst from 30 min ({})", which, when(one.time)), one.reference,
-            one.ours);
-  };
-  worst("mean wall [K]", wall, limits);
-  worst("grout and pipe walls [K]", filling, limits);
-  Limits heat_limits;
-  heat_limits.allowed = 0.05 * heat;
-  worst("heat through the wall [W/m]", through, heat_limits);
-}
-
-std::vector<double> times(const Rows& rows) {
-  std::vector<double> result;
-  for (const auto& row : rows) result.push_back(number(row, "time"));
-  return result;
-}
 
 /// Means over the hours 0-1, 1-2 and over 2-4, 4-8, 8-16, 16-24 h from the oracle's means since the row before.
 std::map<int, double> reference_means(const Rows& rows) {
@@ -137,15 +51,15 @@ Limits limits_of_even_mode() {
   limits.known["narrow bore and laminar flow, hours 0 to 1"] = {0.15, first};
   limits.known["narrow bore and laminar flow, grout and pipe walls [K]"] = {0.2, late};
   limits.known["conductive grout and legs at the wall, grout and pipe walls [K]"] = {0.2, late};
+  limits.known["double with conductive grout and legs at the wall, grout and pipe walls [K]"] = {0.2, late};
   return limits;
 }
 
-Limits limits_of_odd_mode() {
-  const std::string one = "one node for each half of the grout; at ten times the heat that occurs";
+/// `early`: bound of the fluid before half an hour [K].
+Limits limits_of_odd_mode(double early) {
   Limits limits;
   limits.allowed = 0.5;
-  limits.early = {1.0, one};
-  limits.known["conductive grout and legs at the wall, 30 min"] = {0.75, one};
+  limits.early = {early, "one node for each side's grout; at ten times the heat that occurs"};
   return limits;
 }
 
@@ -181,6 +95,27 @@ int main(int argc, char** argv) {
   auto& four = check.claim(
       {"section-double-even", "the same of a double U, all four legs at one temperature", validation::Origin::library,
        source, setup + "; the network of four legs is made by the check, of the engine's parts", tolerance});
+  const std::string odd_source =
+      source + "; opposite legs with two idle ones on the line between them, which stays at 0 by symmetry";
+  const std::string odd_tolerance =
+      "0.5 K at 50 W/m from 30 min on, that is 0.05 K at the 5 W/m of a common loop, chosen beforehand as for a single "
+      "U";
+  auto& alternate =
+      check.claim({"section-double-alternate",
+                   "heat that the legs of a double U give those beside them is delayed as in the section",
+                   validation::Origin::library, odd_source,
+                   "+50, -50, +50, -50 W/m in the legs round the axis; the alternate chain of U's in series, "
+                   "integrated exactly; U's in parallel, their legs side by side, in one row",
+                   odd_tolerance});
+  auto& opposite = check.claim({"section-double-opposite",
+                                "heat that the legs of a double U give those opposite is delayed as in the section",
+                                validation::Origin::library, odd_source,
+                                "+50, 0, -50, 0 W/m in the legs round the axis; the opposite chain of U's in series, "
+                                "integrated exactly; U's in parallel, their legs opposite, in one row",
+                                odd_tolerance});
+  auto& coaxial =
+      check.claim({"section-coaxial", "the same of a coaxial loop, annulus and inner pipe at one temperature",
+                   validation::Origin::library, source, setup + "; rings by the engine's closed forms", tolerance});
   auto& hours =
       check.claim({"section-hours",
                    "what a user gets in the hours after a jump of the load: hourly means at "
@@ -192,19 +127,23 @@ int main(int argc, char** argv) {
   for (const auto& row : oracle::read_table(ORACLE_FOLDER "/bore_section.csv"))
     by_case[row.at("case")][row.at("mode")].push_back(row);
 
-  const Limits even_limits = limits_of_even_mode(), odd_limits = limits_of_odd_mode();
-  validation::Traces single_traces, odd_traces, four_traces;
+  const Limits even_limits = limits_of_even_mode(), odd_limits = limits_of_odd_mode(0.75),
+               opposite_limits = limits_of_odd_mode(1.2);
+  validation::Traces single_traces, odd_traces, four_traces, coaxial_traces, alternate_traces, opposite_traces;
   for (const auto& make : oracle::read_table(ORACLE_FOLDER "/bore_section_cases.csv")) {
     const validation::Section section = validation::read_section(make);
     const std::string& name = make.at("case");
-    const bool is_single = section.legs == 2;
+    Claim& even_claim = section.legs == 1 ? coaxial : section.legs == 2 ? single : four;
+    validation::Traces& even_traces = section.legs == 1   ? coaxial_traces
+                                      : section.legs == 2 ? single_traces
+                                                          : four_traces;
     const Rows& even = by_case.at(name).at("even");
 
     const auto answers = validation::even_answer(section, heat, times(even));
     std::vector<double> fluid;
     for (const auto& answer : answers) fluid.push_back(answer.fluid);
-    compare_fluid(is_single ? single : four, is_single ? single_traces : four_traces, name, even, fluid, even_limits);
-    compare_section(is_single ? single : four, name, even, answers, even_limits);
+    compare_fluid(even_claim, even_traces, name, even, fluid, even_limits);
+    compare_section(even_claim, name, even, answers, even_limits);
 
     const auto means = validation::hourly_means(section, heat, 24);
     for (const auto& [hour, reference] : reference_means(even)) {
@@ -214,12 +153,27 @@ int main(int argc, char** argv) {
       const std::string at = fmt::format("{}, hours {} to {}", name, first_hour - 1, hour);
       compare(hours, even_limits, at, at, reference, ours);
     }
-    if (!is_single) continue;
-    const Rows& against = by_case.at(name).at("odd");
-    compare_fluid(odd, odd_traces, name, against, validation::odd_answer(section, heat, times(against)), odd_limits);
+    if (section.legs == 1) continue;
+    const Rows& beside = by_case.at(name).at("odd");
+    if (section.legs == 2) {
+      compare_fluid(odd, odd_traces, name, beside,
+                    validation::odd_answer(validation::network(section), 1, heat, times(beside)), odd_limits);
+      continue;
+    }
+    const Rows& across = by_case.at(name).at("opposite");
+    const bore::Network series = validation::series_network(section);
+    compare_fluid(alternate, alternate_traces, name, beside, validation::odd_answer(series, 1, heat, times(beside)),
+                  odd_limits);
+    compare_fluid(opposite, opposite_traces, name, across, validation::odd_answer(series, 2, heat, times(across)),
+                  opposite_limits);
+    compare_parallel(alternate, name, beside, validation::network(section), odd_limits);
+    compare_parallel(opposite, name, across, validation::crossed_network(section), opposite_limits);
   }
   single.plot(single_traces.on(picture("Single U, legs at one temperature")));
   odd.plot(odd_traces.on(picture("Single U, +50 and -50 W/m: the warm leg")));
   four.plot(four_traces.on(picture("Double U, legs at one temperature")));
+  alternate.plot(alternate_traces.on(picture("Double U, +50, -50, +50, -50 W/m: a warm leg")));
+  opposite.plot(opposite_traces.on(picture("Double U, +50, 0, -50, 0 W/m: the warm leg")));
+  coaxial.plot(coaxial_traces.on(picture("Coaxial, all fluid at one temperature")));
   return check.finish();
 }

@@ -42,9 +42,13 @@ model::Bore bore_of(const Section& s, const model::Loop& loop) {
 template <class Loop>
 bore::Network network_of(const Section& s, const Loop& loop) {
   const model::Bore bore = bore_of(s, loop);
-  const auto modes = bore::mode_resistances(bore, loop, s.ground.conductivity, {s.film_resistance, 0, 0});
-  const double stream = s.fluid_storage * s.legs / 2;
-  const bore::Capacities capacities{grout_capacity(s) + pipe_capacity(s), {stream, stream}};
+  const auto modes = bore::mode_resistances(bore, loop, s.ground.conductivity,
+                                            {s.film_resistance, s.film_resistance, s.film_resistance});
+  const std::size_t streams = 2 * bore::passes(bore.loop);
+  bore::Capacities capacities{grout_capacity(s) + pipe_capacity(s), {}};
+  for (std::size_t n = 0; n < streams; ++n) {
+    capacities.stream.at(n) = s.fluid_storage * s.legs / static_cast<double>(streams);
+  }
   return bore::loop_network(bore.loop, modes, capacities, s.ground.heat_capacity * disc(s.bore_radius));
 }
 
@@ -83,8 +87,21 @@ Section read_section(const std::map<std::string, std::string>& row) {
 
 bore::Network network(const Section& section) {
   const double apart = 2 * section.offset;
-  return section.legs == 2 ? network_of(section, model::SingleU{apart})
-                           : network_of(section, model::DoubleU{apart, model::DoubleU::Connection::parallel, false});
+  if (section.legs == 2) return network_of(section, model::SingleU{apart});
+  if (section.legs == 4) {
+    return network_of(section, model::DoubleU{apart, model::DoubleU::Connection::parallel, false});
+  }
+  // With both streams at one temperature the inner pipe may be any.
+  const double outer = section.pipe_inner_radius;
+  return network_of(section, model::Coaxial{{"", outer, 0.1 * outer, 0.4, 2e6, 0}, model::Coaxial::Down::annulus});
+}
+
+bore::Network series_network(const Section& section) {
+  return network_of(section, model::DoubleU{2 * section.offset, model::DoubleU::Connection::series, false});
+}
+
+bore::Network crossed_network(const Section& section) {
+  return network_of(section, model::DoubleU{2 * section.offset, model::DoubleU::Connection::parallel, true});
 }
 
 std::vector<SectionAnswer> even_answer(const Section& section, double heat, const std::vector<double>& times) {
@@ -106,15 +123,15 @@ std::vector<SectionAnswer> even_answer(const Section& section, double heat, cons
   return answers;
 }
 
-std::vector<double> odd_answer(const Section& section, double heat, const std::vector<double>& times) {
-  const bore::Network made = network(section);
-  const bore::Mode& odd = made.modes[1];
+std::vector<double> odd_answer(const bore::Network& network, std::size_t mode, double heat,
+                               const std::vector<double>& times) {
+  const bore::Mode& odd = network.modes.at(mode);
   // C dT/dt = b - G T of fluid and two nodes, symmetric in sqrt(C) T: by its eigenvectors, exactly.
   const double in = 1 / odd.inner, middle = 1 / odd.middle, out = 1 / odd.outer;
   Eigen::Matrix3d conductance;
   conductance << in, -in, 0, -in, in + middle, -middle, 0, -middle, middle + out;
   const Eigen::Vector3d root =
-      Eigen::Vector3d(made.capacity[0], odd.inner_capacity, odd.outer_capacity).cwiseSqrt().cwiseInverse();
+      Eigen::Vector3d(network.capacity[0], odd.inner_capacity, odd.outer_capacity).cwiseSqrt().cwiseInverse();
   const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> modes(root.asDiagonal() * conductance * root.asDiagonal());
   const Eigen::Vector3d drive = modes.eigenvectors().transpose() * Eigen::Vector3d(heat * root[0], 0, 0);
   std::vector<double> fluid;

@@ -9,9 +9,10 @@
 
 namespace stillground::validation {
 
-/// A bore's cross-section as the oracle takes it: legs evenly round the axis. SI.
+/// A bore's cross-section as the oracle takes it: legs evenly round the axis, or the outer pipe of a coaxial loop on
+/// it. SI.
 struct Section {
-  int legs = 0;
+  int legs = 0;  ///< 1: coaxial
   double bore_radius = 0, offset = 0, pipe_outer_radius = 0, pipe_inner_radius = 0;
   model::Solid grout, pipe, ground;
   double film_resistance = 0;  ///< of one leg [K m/W]
@@ -21,9 +22,15 @@ struct Section {
 /// From a row of the oracle's cases.
 Section read_section(const std::map<std::string, std::string>& row);
 
-/// The network that the engine marches with: a single U's by bore::single_u_resistance, as run::Regimes makes it; a
-/// double U's even mode by the same steps on four pipes (its odd mode, which has no heat here, is any).
+/// The network that the engine marches with, as run::Regimes makes it: of a single U, of a double U in parallel, of a
+/// coaxial loop (of its fluid either stream has half).
 bore::Network network(const Section& section);
+
+/// Of a double U one after the other, each leg a stream of its own: modes even, alternate, opposite twice.
+bore::Network series_network(const Section& section);
+
+/// Of a double U in parallel, each U's own legs opposite each other.
+bore::Network crossed_network(const Section& section);
 
 /// Where a section is after a step of heat [K, W/m].
 struct SectionAnswer {
@@ -37,8 +44,9 @@ struct SectionAnswer {
 /// A lone endless bore given `heat` [W/m], legs at one temperature, at each of `times` [s] (rising).
 std::vector<SectionAnswer> even_answer(const Section& section, double heat, const std::vector<double>& times);
 
-/// The warm leg's fluid when one leg is given +heat and the other -heat [W/m].
-std::vector<double> odd_answer(const Section& section, double heat, const std::vector<double>& times);
+/// The warm stream's fluid in an odd mode of a network when it is given `heat` [W/m] and a cold one as much less.
+std::vector<double> odd_answer(const bore::Network& network, std::size_t mode, double heat,
+                               const std::vector<double>& times);
 
 /// Hourly means of the fluid in the even mode at the engine's default step, by its stepper [K].
 std::vector<double> hourly_means(const Section& section, double heat, int hours);

@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""Oracle: the first hours after a step of heat in the cross-section of single-U and double-U bores, by finite elements.
+"""Oracle: the first hours after a step of heat in the cross-section of single-U, double-U and coaxial bores, by finite elements.
 
 Runs bore_section.edp (which says what is solved) with FreeFem++ 4.11, a general-purpose finite-element program, for the cases of
 bore_section_cases.csv on three meshes, each with half the edges and half the time steps of the one before, and writes the finest mesh's figures.
@@ -9,7 +9,7 @@ Numer. Meth. Engng 60; volume from memory): no mesh, no time steps.
 
 Usage:
   bore_section.py check           the layered cylinder on three meshes against the transform (1 minute)
-  bore_section.py write [file]    all cases on three meshes into bore_section.csv (12 minutes on one core)
+  bore_section.py write [file]    all cases on three meshes into bore_section.csv (20 minutes on one core)
 Needs the command FreeFem++ on the PATH. Units: m, s, W, K.
 """
 
@@ -23,6 +23,12 @@ from scipy.special import iv, kv
 
 HERE = pathlib.Path(__file__).parent
 LEVELS = (0, 1, 2)
+# Modes of each number of legs: the options that bore_section.edp takes for it.
+MODES = {
+    1: {"even": {}},
+    2: {"even": {}, "odd": {"odd": 1}},
+    4: {"even": {}, "odd": {"odd": 1}, "opposite": {"odd": 1, "idle": 1, "legs": 2}},
+}
 FIGURES = ("fluid", "wall", "grout", "pipe", "heat", "fluid_mean")
 # Command-line name in bore_section.edp of each column of the cases.
 OPTIONS = {
@@ -37,12 +43,15 @@ def cases():
         return list(csv.DictReader(line for line in file if not line.startswith("#")))
 
 
-def solve(case, odd, level):
-    """Times and, for 1 W/m in each leg, fluid, mean wall, mean grout and mean pipe-wall temperature, heat through a leg's part of the wall, mean
+def solve(case, options, level):
+    """Times and, for 1 W/m in each leg (of the mode), fluid, mean wall, mean grout and mean pipe-wall temperature, heat through a leg's part of the wall, mean
     fluid temperature since the last time."""
-    command = ["FreeFem++", "-nw", "-v", "0", str(HERE / "bore_section.edp"), "-level", str(level), "-odd", str(int(odd))]
-    for column, option in OPTIONS.items():
-        command += ["-" + option, case[column]]
+    command = ["FreeFem++", "-nw", "-v", "0", str(HERE / "bore_section.edp"), "-level", str(level)]
+    given = {option: case[column] for column, option in OPTIONS.items()}
+    if float(case["offset"]) == 0:
+        given["legs"] = 2  # one pipe on the axis: any wedge will do
+    for option, value in {**given, **options}.items():
+        command += ["-" + option, str(value)]
     answer = subprocess.run(command, check=True, capture_output=True, text=True).stdout
     rows = [line.split(",")[1:] for line in answer.splitlines() if line.startswith("row,")]
     if not rows:
@@ -88,11 +97,11 @@ def check():
     worst = 0
     for case in cases():
         case = dict(case, offset="0")
-        if case["case"] not in ("usual", "double"):
+        if case["case"] not in ("usual", "double", "coaxial"):
             continue
         exact = None
         for level in LEVELS:
-            rows = solve(case, False, level)
+            rows = solve(case, {}, level)
             if exact is None:
                 exact = layered_cylinder(case, rows[:, 0])
             miss = np.abs(rows[:, [1, 2, 5]] - exact) / np.maximum(exact[-1] * [0, 0, 1], exact)
@@ -107,8 +116,8 @@ def check():
 HEAD = """# What: answers of a bore's cross-section to a step of heat at t = 0, from rest: fluid, mean bore wall, mean grout, mean pipe wall above the
 #   undisturbed ground, per heat [K m/W]; heat: through the bore wall over the heat put in (even mode alone); fluid_mean: mean of the fluid since
 #   the row before. Cases: bore_section_cases.csv (invented).
-# Modes: even: all legs at one temperature, per heat of the whole bore. odd: neighbouring legs at +T and -T, per heat of one leg; the means of wall and
-#   grout are those of one leg's part of the section.
+# Modes: even: all legs at one temperature, per heat of the whole bore. odd: neighbouring legs at +T and -T, per heat of one leg; opposite: of four
+#   legs opposite ones at +T and -T, the others without heat; the means of wall, grout and pipe walls are those of the warm leg's part of the section.
 # Source: conduction in the plane, one well-mixed fluid temperature a pipe, by FreeFem++ 4.11 (P2 elements) on three meshes: bore_section.edp, run by
 #   bore_section.py, which writes this file (argument: write). The figures are those of the finest mesh; fluid_0 and fluid_1 are of the coarser two.
 # Mesh study: each mesh has half the edges and half the time steps of the one before (about 3e3, 1e4, 4e4 unknowns; 100, 200, 400 steps).
@@ -118,18 +127,18 @@ HEAD = """# What: answers of a bore's cross-section to a step of heat at t = 0, 
 def write(target):
     lines, worst = [], {}
     for case in cases():
-        for mode in ("even", "odd"):
+        for mode, options in MODES[int(case["legs"])].items():
             per = int(case["legs"]) if mode == "even" else 1
-            meshes = [solve(case, mode == "odd", level) / ([1] + [per] * 4 + [1, per]) for level in LEVELS]
+            meshes = [solve(case, options, level) / ([1] + [per] * 4 + [1, per]) for level in LEVELS]
             print(case["case"], mode, flush=True)
             fine = meshes[-1]
             for i, row in enumerate(fine):
                 figures = [f"{v:.8g}" for v in row[1:]]
-                if mode == "odd":
+                if mode != "even":
                     figures[FIGURES.index("heat")] = ""
                 lines.append([case["case"], mode, f"{row[0]:.0f}", *figures, *(f"{m[i, 1]:.8g}" for m in meshes[:2])])
             for j, figure in enumerate(FIGURES, 1):
-                if figure == "heat" and mode == "odd":
+                if figure == "heat" and mode != "even":
                     continue
                 scale = np.maximum(np.abs(fine[:, j]), 1e-3 * np.abs(fine[:, j]).max() if figure != "heat" else 1.0)
                 for level in (0, 1):
