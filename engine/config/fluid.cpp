@@ -57,6 +57,7 @@ model::Flow read_flow(const Section& root) {
   flow.least = section.quantity("least");
   if (flow.varies == model::Flow::Varies::in_stages) flow.stages = section.whole("stages");
   flow.in_series = section.whole("in_series");
+  flow.reynolds_min = section.number("reynolds_min");
   return flow;
 }
 

@@ -111,6 +111,7 @@ constexpr std::array table = {
     Key{.path = "flow.least", .kind = quantity, .dimension = D::fraction, .preset = "30 %", .least = "1 %", .most = "100 %", .example = "0.3", .example2 = "30 %", .help = "of full flow, where it varies with load"},
     Key{.path = "flow.stages", .kind = whole, .least = "2", .most = "100", .example = "3", .help = "equal heat pumps, where it varies in stages"},
     Key{.path = "flow.in_series", .kind = whole, .preset = "1", .least = "1", .most = "100", .example = "2", .help = "bores one after the other on a circuit, in the layout's order; per_bore is then the circuit's flow"},
+    Key{.path = "flow.reynolds_min", .kind = number, .preset = "2300", .least = "0", .most = "100000", .example = "3000", .help = "in the loops at the design hour, the coldest EFT: slower flow is warned of; 2300: laminar below"},
 
     Key{.path = "loads", .kind = map, .need = required, .help = "the building's through a heat pump, or the ground's own"},
     Key{.path = "loads.file", .kind = file, .example = "loads.csv", .help = "hourly; one year or several, repeated when it ends"},

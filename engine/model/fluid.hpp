@@ -26,9 +26,10 @@ struct Flow {
   Amount amount = Amount::per_bore;
   Runs runs = Runs::with_load;
   Varies varies = Varies::never;
-  double least = 0.3;  ///< part of full flow that is never fallen below while it runs, 0..1
-  int stages = 1;      ///< of the heat pumps, each with its own pump
-  int in_series = 1;   ///< bores one after the other on a circuit, in the layout's order
+  double least = 0.3;          ///< part of full flow that is never fallen below while it runs, 0..1
+  int stages = 1;              ///< of the heat pumps, each with its own pump
+  int in_series = 1;           ///< bores one after the other on a circuit, in the layout's order
+  double reynolds_min = 2300;  ///< of the loops' flow at the design hour, below which the user is warned
 };
 
 }  // namespace stillground::model

@@ -80,9 +80,14 @@ std::vector<march::Group> march_groups(const ground::Grid& grid, const std::vect
   return result;
 }
 
-/// Every bore of a circuit is there as long as the others and carries the same flow.
+/// Every circuit has as many bores; they are there as long as each other and carry the same flow.
 void check_circuits(const model::Scenario& scenario, const std::vector<model::BoreSite>& bores,
                     const field::Upstream& upstream) {
+  if (bores.size() % static_cast<std::size_t>(scenario.flow.in_series) != 0) {
+    throw InputError(scenario.place("flow.in_series"), "flow.in_series",
+                     fmt::format("{} bores do not make circuits of {}: one would be shorter than the others",
+                                 bores.size(), scenario.flow.in_series));
+  }
   for (std::size_t i = 0; i < bores.size(); ++i) {
     if (upstream[i] == field::no_bore) continue;
     const model::BoreSite &bore = bores[i], &before = bores[upstream[i]];

@@ -106,7 +106,7 @@ Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const 
     if (found == solids_.end()) solids_.push_back(solid);
   }
   const Film still = film(scenario_, 0, fluid_.reference);
-  standing_ = {{0, 0, networks(computed(still.films))}, still.regime};
+  standing_ = {{0, 0, networks(computed(still.films))}, 0};
 }
 
 std::vector<bore::ModeResistances> Regimes::computed(const bore::Films& films) const {
@@ -152,7 +152,7 @@ const Regimes::Regime& Regimes::flowing(double temperature, double flow, std::si
   regime.march.heat_rate = flow * fluid_.heat_capacity;
   regime.march.networks = networks(at_films(now.films));
   regime.march.serial = ++serials_;
-  regime.film = now.regime;
+  regime.reynolds = now.reynolds;
   return regime;
 }
 

@@ -52,7 +52,7 @@ class Regimes {
 
   struct Regime {
     march::FlowRegime march;
-    materials::Regime film = materials::Regime::standing;
+    double reynolds = 0;  ///< as of Film
   };
 
   const Regime& standing() const { return standing_; }

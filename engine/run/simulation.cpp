@@ -75,7 +75,7 @@ Simulation::Hour Simulation::prepare_hour() {
       made[slot] = true;
       const Regimes::Regime& regime = regimes_.flowing(temperature, flow, slot);
       flows_[slot] = &regime;
-      if (hour.film == materials::Regime::standing || regime.film < hour.film) hour.film = regime.film;
+      if (hour.reynolds == 0 || regime.reynolds < hour.reynolds) hour.reynolds = regime.reynolds;
     }
     regimes[g] = &flows_[slot]->march;
     if (problem.groups[g].returns) hour.flow += problem.groups[g].members * flow;
@@ -119,7 +119,8 @@ void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
   }
   if (hour.flow > 0) {
     ++tally_.flowing_hours;
-    if (hour.film == materials::Regime::laminar) ++tally_.laminar_hours;
+    if (materials::regime(hour.reynolds) == materials::Regime::laminar) ++tally_.laminar_hours;
+    tally_.design.look_at({means.eft, tally_.hour - 1, hour.reynolds});
     tally_.eft_least = std::min(tally_.eft_least, means.eft);
     tally_.eft_most = std::max(tally_.eft_most, means.eft);
   }

@@ -36,11 +36,11 @@ class Simulation {
   bool finished() const { return tally_.hour >= assembly_.hours(); }
 
  private:
-  /// An hour's task, and what flows in the group that is worst off.
+  /// An hour's task and flow.
   struct Hour {
     march::Task task;
-    materials::Regime film = materials::Regime::standing;
-    double flow = 0;  ///< of the whole field [kg/s]
+    double reynolds = 0;  ///< of the group that is worst off; 0: the fluid stands
+    double flow = 0;      ///< of the whole field [kg/s]
   };
 
   Hour prepare_hour();

@@ -35,6 +35,9 @@ void parts(State& state, Tally& tally, Each&& each) {
   count(tally.beyond_heating_curve);
   count(tally.beyond_hot_water_curve);
   count(tally.beyond_cooling_curve);
+  one(tally.design.eft);
+  count(tally.design.hour);
+  one(tally.design.reynolds);
   one(tally.coldest_fluid);
   one(tally.coldest_wall);
 }

@@ -9,6 +9,17 @@
 
 namespace stillground::run {
 
+/// The hour with flow in which the fluid came back coldest, and so was thickest.
+struct DesignHour {
+  double eft = std::numeric_limits<double>::infinity();  ///< [K]
+  long hour = 0;                                         ///< after the run's start
+  double reynolds = 0;                                   ///< in the loops that were worst off
+
+  void look_at(const DesignHour& other) {
+    if (other.eft < eft) *this = other;
+  }
+};
+
 /// What a run adds up as it goes on, beside the march's own state. Together they are all that a checkpoint needs.
 struct Tally {
   long hour = 0;  ///< hours marched so far
@@ -28,6 +39,7 @@ struct Tally {
   long beyond_heating_curve = 0;  ///< hours of heating with EFT outside the COP curve's points
   long beyond_hot_water_curve = 0;
   long beyond_cooling_curve = 0;
+  DesignHour design;
   double coldest_fluid = std::numeric_limits<double>::infinity();  ///< [K]
   double coldest_wall = std::numeric_limits<double>::infinity();   ///< [K]
 

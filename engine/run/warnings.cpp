@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "engine/base/calendar.hpp"
 #include "engine/materials/fluid.hpp"
 
 namespace stillground::run {
@@ -20,6 +21,33 @@ void add(std::vector<Warning>& to, const std::vector<Warning>& from) {
   to.insert(to.end(), from.begin(), from.end());
 }
 
+std::string in_words(double reynolds) {
+  const auto regime = materials::regime(reynolds);
+  return fmt::format(
+      "{} (Re {:.0f})",
+      regime == materials::Regime::transition ? "between laminar and turbulent" : materials::regime_name(regime),
+      reynolds);
+}
+
+std::string asked_of_flow(const model::Scenario& scenario) {
+  return fmt::format("Re {:g} and more (flow.reynolds_min)", scenario.flow.reynolds_min);
+}
+
+/// Full flow of fluid as cold as the limits allow: the design hour that the user foresees.
+std::vector<Warning> slow_at_the_limit(const Assembly& assembly) {
+  const model::Scenario& scenario = assembly.scenario;
+  for (const model::Limit& limit : scenario.limits) {
+    if (limit.quantity != model::Limit::Quantity::eft || limit.side != model::Limit::Side::least) continue;
+    const Film cold = film(scenario, assembly.fluid.flow_per_bore, limit.value);
+    if (cold.reynolds >= scenario.flow.reynolds_min) continue;
+    return {{scenario.place("flow"),
+             fmt::format("at the least EFT allowed, {:.1f} degC, the flow in the loops is {}", celsius(limit.value),
+                         in_words(cold.reynolds)),
+             asked_of_flow(scenario)}};
+  }
+  return {};
+}
+
 }  // namespace
 
 std::vector<Warning> warnings_before(const Assembly& assembly) {
@@ -30,13 +58,13 @@ std::vector<Warning> warnings_before(const Assembly& assembly) {
                                           scenario.place("fluid")));
   const Film at = film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
   if (at.regime == materials::Regime::laminar || at.regime == materials::Regime::transition) {
-    warnings.push_back(
-        {scenario.place("flow"),
-         fmt::format("the flow in the loops is {} at {:.1f} degC (Re {:.0f}): the film coefficient is uncertain",
-                     at.regime == materials::Regime::laminar ? "laminar" : "between laminar and turbulent",
-                     celsius(assembly.fluid.reference), at.reynolds),
-         "turbulent from Re 4000"});
+    warnings.push_back({scenario.place("flow"),
+                        fmt::format("the flow in the loops is {} at the ground's {:.1f} degC: the film coefficient is "
+                                    "uncertain",
+                                    in_words(at.reynolds), celsius(assembly.fluid.reference)),
+                        "turbulent from Re 4000"});
   }
+  add(warnings, slow_at_the_limit(assembly));
   if (scenario.bore.resistance) {
     warnings.push_back(
         {scenario.place("bore.resistance"),
@@ -75,6 +103,15 @@ std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally
          fmt::format("the ground at a bore wall fell to {:.1f} degC; freezing of its water is not modelled",
                      celsius(tally.coldest_wall)),
          "conduction above 0 degC"});
+  }
+  if (tally.flowing_hours > 0 && tally.design.reynolds < scenario.flow.reynolds_min) {
+    warnings.push_back(
+        {scenario.place("flow"),
+         fmt::format("at the design hour, {}, when the fluid came back coldest ({:.1f} degC), the flow in the loops "
+                     "was {}",
+                     iso_hour(scenario.run.start, static_cast<double>(tally.design.hour)), celsius(tally.design.eft),
+                     in_words(tally.design.reynolds)),
+         asked_of_flow(scenario)});
   }
   if (tally.laminar_hours > 0) {
     warnings.push_back({scenario.place("flow"),
