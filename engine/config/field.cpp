@@ -147,6 +147,7 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
   const units::Conversion y_to_metre = csv.conversion(y, units::Dimension::length);
   const OptionalColumn depth(csv, "depth", units::Dimension::length), top(csv, "top", units::Dimension::length);
   const OptionalColumn weight(csv, "flow_weight", units::Dimension::fraction);
+  const auto name = csv.find("name");
   const InstantColumn start(csv, run, "start"), stop(csv, run, "stop");
   model::Positions positions;
   for (std::size_t row = 0; row < csv.rows(); ++row) {
@@ -166,6 +167,7 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
       csv.where(row, csv.need("stop", asked)).refuse("the bore is shut off before it begins to work");
     }
     site.flow_weight = weight.value(csv, row, 1, weight_range);
+    if (name) site.name = csv.cell(row, *name);
     positions.sites.push_back(site);
   }
   check_always_one(positions.sites, csv, run, asked);

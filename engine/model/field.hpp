@@ -1,6 +1,7 @@
 #pragma once
 
 #include <limits>
+#include <string>
 #include <variant>
 #include <vector>
 
@@ -91,6 +92,7 @@ struct BoreSite {
   double start = 0;                                       ///< seconds after the run's start at which it begins to work
   double stop = std::numeric_limits<double>::infinity();  ///< seconds after the run's start at which it is shut off
   double flow_weight = 1;                                 ///< its flow against that of a bore of weight 1
+  std::string name{};                                     ///< as surveyed; often empty
 };
 
 /// Surveyed positions; depth, top and start already filled in from the bore where a row has none.

@@ -56,6 +56,12 @@ void Canvas::circle(Point centre, double radius, const CircleStyle& style) {
                           radius, style.fill, stroke_attributes({style.edge, style.edge_width, ""}));
 }
 
+void Canvas::box(Point upper_left, Point lower_right, const std::string& fill, const Stroke& edge) {
+  content_ += fmt::format("<rect x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{:.1f}\" fill=\"{}\" {}/>\n",
+                          upper_left.x, upper_left.y, lower_right.x - upper_left.x, lower_right.y - upper_left.y, fill,
+                          stroke_attributes(edge));
+}
+
 void Canvas::text(Point at, const std::string& utf8, const TextStyle& style) {
   if (utf8.empty()) return;
   content_ += fmt::format(

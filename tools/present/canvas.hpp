@@ -40,6 +40,9 @@ class Canvas {
   void line(Point from, Point to, const Stroke& stroke);
   void circle(Point centre, double radius, const CircleStyle& style);
 
+  /// A rectangle between two opposite corners; `fill` is a colour or "url(#pattern)".
+  void box(Point upper_left, Point lower_right, const std::string& fill, const Stroke& edge);
+
   /// One line of text, its baseline at `at`, with a white rim that keeps it readable over lines.
   void text(Point at, const std::string& utf8, const TextStyle& style);
 

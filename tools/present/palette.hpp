@@ -19,6 +19,8 @@ inline constexpr const char* pale_wine = "#ecd3d9";  ///< highlight under a fitt
 inline constexpr const char* limit_ink = "#8d1f3c";  ///< limits
 inline constexpr const char* still_ink = "#4a5560";  ///< what does not move: undisturbed, final
 
+inline constexpr const char* setback_tint = "#e6eae7";  ///< land where no bore may stand
+
 inline const Stroke limit_stroke{limit_ink, 2, "12 4 2 4"};
 
 /// Strokes for layouts side by side; they start again after the last one.

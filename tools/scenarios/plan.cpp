@@ -3,10 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <map>
+#include <set>
 #include <variant>
 
 #include "engine/base/calendar.hpp"
+#include "engine/field/circuits.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/field/plot.hpp"
 
@@ -22,13 +25,44 @@ std::vector<present::Point> corners(const model::Outline& outline) {
   return points;
 }
 
-/// The depth that most bores have [m].
+/// The depth that most bores have, the greatest of equals [m].
 double common_depth(const std::vector<model::BoreSite>& bores) {
   std::map<double, int> counts;
   for (const auto& bore : bores) ++counts[bore.depth];
-  return std::max_element(counts.begin(), counts.end(),
-                          [](const auto& a, const auto& b) { return a.second < b.second; })
-      ->first;
+  const auto fewer = [](const auto& a, const auto& b) { return a.second < b.second; };
+  return std::max_element(counts.rbegin(), counts.rend(), fewer)->first;
+}
+
+/// The name, and a depth that is not most bores'.
+std::string label_of(const model::BoreSite& bore, bool own_depth) {
+  if (!own_depth) return bore.name;
+  const std::string depth = fmt::format("{:g} m", std::round(10 * bore.depth) / 10);
+  return bore.name.empty() ? depth : bore.name + ", " + depth;
+}
+
+/// The different instants after the start at which bores begin (or are shut off): the only one, or the first and the
+/// last.
+std::string dates(const run::Assembly& assembly, double model::BoreSite::*instant) {
+  std::set<double> instants;
+  for (const auto& bore : assembly.bores) {
+    if (bore.*instant > 0 && std::isfinite(bore.*instant)) instants.insert(bore.*instant);
+  }
+  if (instants.empty()) return "";
+  const auto date = [&](double seconds) {
+    const std::string text = iso_hour(assembly.scenario.run.start, seconds / seconds_per_hour);
+    return text.ends_with(" 00:00") ? text.substr(0, text.find(' ')) : text;
+  };
+  const std::string first = date(*instants.begin());
+  return instants.size() == 1 ? first : fmt::format("{} to {}", first, date(*instants.rbegin()));
+}
+
+/// What a layout tells of the site besides its bores.
+void add_land(const model::Layout& layout, present::SitePlan& plan) {
+  if (std::holds_alternative<model::Fan>(layout)) plan.chamber = present::Point{0, 0};
+  const auto* plot = std::get_if<model::Plot>(&layout);
+  if (!plot) return;
+  plan.plot = present::PlanArea{corners(plot->outline), plot->setback};
+  for (const auto& part : plot->keep_clear) plan.kept_clear.push_back({corners(part.outline), part.setback});
 }
 
 std::string sums_sentence(const PlanSums& sums) {
@@ -53,14 +87,24 @@ PlanSums plan_sums(const run::Assembly& assembly) {
 }
 
 present::Table plan_table(const run::Assembly& assembly) {
+  const auto any = [&](auto has) { return std::any_of(assembly.bores.begin(), assembly.bores.end(), has); };
+  const bool named = any([](const model::BoreSite& bore) { return !bore.name.empty(); });
+  const bool later = any([](const model::BoreSite& bore) { return bore.start > 0; });
+  const bool shut_off = any([](const model::BoreSite& bore) { return std::isfinite(bore.stop); });
+  const bool weighted = any([](const model::BoreSite& bore) { return bore.flow_weight != 1; });
   present::Table table;
-  table.columns = {{"x", "m"}, {"y", "m"}, {"depth", "m"}, {"top", "m"}};
-  const bool phases =
-      std::any_of(assembly.bores.begin(), assembly.bores.end(), [](const auto& b) { return b.start > 0; });
-  if (phases) table.columns.push_back({"start", "hour", "start", 0});
+  if (named) table.columns.push_back({"name"});
+  table.columns.insert(table.columns.end(), {{"x", "m"}, {"y", "m"}, {"depth", "m"}, {"top", "m"}});
+  if (later) table.columns.push_back({"start", "hour", "start", 0});
+  if (shut_off) table.columns.push_back({"stop", "hour", "stop", 0});
+  if (weighted) table.columns.push_back({"flow_weight", "", "flow weight"});
   for (const auto& bore : assembly.bores) {
-    table.rows.push_back({bore.x, bore.y, bore.depth, bore.top});
-    if (phases) table.rows.back().emplace_back(bore.start / seconds_per_hour);
+    auto& row = table.rows.emplace_back();
+    if (named) row.emplace_back(bore.name);
+    row.insert(row.end(), {bore.x, bore.y, bore.depth, bore.top});
+    if (later) row.emplace_back(bore.start / seconds_per_hour);
+    if (shut_off) row.emplace_back(bore.stop / seconds_per_hour);  // never: infinite, an empty cell
+    if (weighted) row.emplace_back(bore.flow_weight);
   }
   return table;
 }
@@ -90,23 +134,29 @@ present::Json plan_json(const run::Assembly& assembly) {
 }
 
 present::SitePlan site_plan(const run::Assembly& assembly) {
+  const model::Scenario& scenario = assembly.scenario;
   present::SitePlan plan;
   plan.id = "plan";
-  plan.title = assembly.scenario.title;
+  plan.title = scenario.title;
   plan.subtitle = {sums_sentence(plan_sums(assembly))};
-  const double depth = common_depth(assembly.bores);
-  bool any_hollow = false;
-  for (const auto& bore : assembly.bores) {
-    const bool hollow = bore.depth != depth || bore.start > 0;
-    any_hollow = any_hollow || hollow;
-    plan.bores.push_back({{bore.x, bore.y}, hollow, bore.depth != depth ? fmt::format("{:g} m", bore.depth) : ""});
-  }
-  if (any_hollow) plan.subtitle.push_back("Hollow: of another depth than most, or of a later phase.");
-  if (const auto* plot = std::get_if<model::Plot>(&assembly.scenario.layout)) {
-    plan.outline = corners(plot->outline);
-    for (const auto& part : plot->keep_clear) plan.kept_clear.push_back(corners(part.outline));
-  }
   plan.description = "The site from above: " + sums_sentence(plan_sums(assembly));
+  const double depth = common_depth(assembly.bores);
+  bool deeper_or_shallower = false;
+  for (const auto& bore : assembly.bores) {
+    const bool own_depth = bore.depth != depth;
+    deeper_or_shallower = deeper_or_shallower || own_depth;
+    plan.bores.push_back({{bore.x, bore.y}, bore.start > 0, std::isfinite(bore.stop), label_of(bore, own_depth)});
+  }
+  if (deeper_or_shallower) {
+    plan.subtitle.push_back(fmt::format("Active length {:g} m, or as written beside the bore.", depth));
+  }
+  plan.later_text = "works from " + dates(assembly, &model::BoreSite::start);
+  plan.shut_off_text = "shut off from " + dates(assembly, &model::BoreSite::stop);
+  const field::Upstream upstream = field::in_series(assembly.bores.size(), scenario.flow.in_series);
+  for (std::size_t i = 0; i < upstream.size(); ++i) {
+    if (upstream[i] != field::no_bore) plan.links.push_back({plan.bores[upstream[i]].at, plan.bores[i].at});
+  }
+  add_land(scenario.layout, plan);
   return plan;
 }
 

@@ -23,8 +23,8 @@ present::Table plan_table(const run::Assembly& assembly);
 std::string plan_text(const run::Assembly& assembly);
 present::Json plan_json(const run::Assembly& assembly);
 
-/// The plan from above, with a plot's outline and what is kept clear. Bores that are not as deep as most, or that start
-/// later, are drawn hollow.
+/// The plan from above: later phases and bores that are shut off marked, names and unusual depths beside the bores,
+/// bores in series joined, a plot's outline, what is kept clear and the setbacks.
 present::SitePlan site_plan(const run::Assembly& assembly);
 
 }  // namespace stillground::scenarios
