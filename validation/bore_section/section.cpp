@@ -104,6 +104,22 @@ bore::Network crossed_network(const Section& section) {
   return network_of(section, model::DoubleU{2 * section.offset, model::DoubleU::Connection::parallel, true});
 }
 
+bore::Network inner_stream_network(const std::map<std::string, std::string>& row) {
+  const auto value = [&](const char* name) { return std::stod(row.at(name)); };
+  const double outer = value("outer"), inner = value("inner");
+  model::Bore bore;
+  bore.diameter = 0.15;
+  bore.pipe = {"", 0.11, 0.0066, 0.42, 2.1e6, 0};
+  bore.grout = {"", {1.6, 3e6}};
+  const model::Coaxial loop{{"", 2 * outer, outer - inner, value("conductivity"), value("heat_capacity"), 0},
+                            model::Coaxial::Down::annulus};
+  bore.loop = loop;
+  const bore::Films films{value("film_pipe"), value("film_inner"), 0.01};
+  constexpr double fluid = 4.15e6;
+  return bore::loop_network(bore.loop, bore::mode_resistances(bore, loop, 2, films), bore::capacities(bore, fluid),
+                            4e4);
+}
+
 std::vector<SectionAnswer> even_answer(const Section& section, double heat, const std::vector<double>& times) {
   const march::Problem problem = endless_bore(section);
   const march::FlowRegime regime = even_flow(section, problem);

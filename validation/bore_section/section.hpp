@@ -32,6 +32,9 @@ bore::Network series_network(const Section& section);
 /// Of a double U in parallel, each U's own legs opposite each other.
 bore::Network crossed_network(const Section& section);
 
+/// Of a coaxial loop with the inner pipe and films of a row of coaxial_wall.csv; the inner stream goes up.
+bore::Network inner_stream_network(const std::map<std::string, std::string>& row);
+
 /// Where a section is after a step of heat [K, W/m].
 struct SectionAnswer {
   double fluid = 0;
