@@ -1,0 +1,21 @@
+#include <fmt/format.h>
+
+#include <catch2/catch.hpp>
+#include <fstream>
+#include <iterator>
+
+#include "tests/gallery/gallery.hpp"
+
+using namespace stillground;
+using Catch::Contains;
+
+TEST_CASE("The gallery's README shows each scenario's plan and the figures of expected.csv") {
+  std::ifstream file(gallery::folder / "README.md", std::ios::binary);
+  const std::string readme{std::istreambuf_iterator<char>(file), {}};
+  for (const auto& [name, line] : gallery::read_expected()) {
+    CHECK_THAT(readme, Contains(fmt::format("<img src=\"plans/{0}.svg\" width=\"240\"> | [{0}]({0}.yaml) | ", name)));
+    CHECK_THAT(readme, Contains(fmt::format(" | {} | {:.0f} | {:.2f} | {:.2f} | {:.2f} | {:.2f} |", line.bores,
+                                            line.to_drill, line.first.eft_least, line.last.eft_least,
+                                            line.first.eft_most, line.last.eft_most)));
+  }
+}
