@@ -19,15 +19,20 @@ std::string line(const char* name, const std::string& text) {
   return fmt::format("  {:14}{}\n", name, text);
 }
 
+/// "1 group", "3 groups".
+std::string counted(long number, const char* what) {
+  return fmt::format("{} {}{}", number, what, number == 1 ? "" : "s");
+}
+
 std::string when(const run::Plan& plan) {
   const Date end{plan.start.year + plan.years, plan.start.month, plan.start.day};
-  return line("time", fmt::format("{} to {}, {} years in steps of {:g} min", iso(plan.start), iso(end), plan.years,
-                                  plan.step / 60));
+  return line("time", fmt::format("{} to {}, {} in steps of {:g} min", iso(plan.start), iso(end),
+                                  counted(plan.years, "year"), plan.step / 60));
 }
 
 std::string field(const run::Plan& plan) {
   const std::string apart = plan.bores > 1 ? fmt::format(", {:.2f} m apart at the nearest", plan.nearest_spacing) : "";
-  return line("field", fmt::format("{} bores{}", plan.bores, apart)) +
+  return line("field", counted(plan.bores, "bore") + apart) +
          line("length", fmt::format("{:.1f} m active, {:.1f} m to drill", plan.active_length, plan.drill_length)) +
          line("ground", fmt::format("{:.2f} W/(m K) and {:.1f} degC before the start, means over the active bores",
                                     plan.conductivity, celsius(plan.undisturbed)));
@@ -56,9 +61,9 @@ std::string heat(const run::Plan& plan) {
 }
 
 std::string grid(const run::Plan& plan) {
-  return line("grid", fmt::format("{} groups x {} along r x {} along z = {} cells; out to {:.0f} m, down to {:.0f} m",
-                                  plan.groups, plan.radial_cells, plan.axial_cells, plan.cells, plan.outer_radius,
-                                  plan.grid_depth));
+  return line("grid", fmt::format("{} x {} along r x {} along z = {} cells; out to {:.0f} m, down to {:.0f} m",
+                                  counted(plan.groups, "group"), plan.radial_cells, plan.axial_cells, plan.cells,
+                                  plan.outer_radius, plan.grid_depth));
 }
 
 std::string numerics(const run::Plan& plan) {

@@ -59,15 +59,16 @@ void describe_ground(const Assembly& assembly, Plan& plan) {
 void describe_loads(const Assembly& assembly, Plan& plan) {
   const bool building = std::holds_alternative<model::BuildingLoads>(assembly.scenario.loads);
   double ground = 0;
-  for (long hour = 0; hour < hours_per_year; ++hour) {
+  const double a_year = seconds_per_hour / assembly.scenario.run.years;
+  for (long hour = 0; hour < assembly.hours(); ++hour) {
     const loop::Demand demand = assembly.loads.hour(hour);
     const double cooling = demand.cooling + demand.cooling_direct;
     const double heating = demand.heating + demand.hot_water;
-    plan.heating += heating * seconds_per_hour;
-    plan.cooling += cooling * seconds_per_hour;
+    plan.heating += heating * a_year;
+    plan.cooling += cooling * a_year;
     plan.heating_peak = std::max(plan.heating_peak, heating);
     plan.cooling_peak = std::max(plan.cooling_peak, cooling);
-    ground += demand.to_ground * seconds_per_hour;
+    ground += demand.to_ground * a_year;
   }
   plan.heat_to_ground = building ? std::numeric_limits<double>::quiet_NaN() : ground;
 }
@@ -103,7 +104,11 @@ FlowCase flow_case(const Assembly& assembly, double temperature, const char* wha
 }
 
 void describe_flow(const Assembly& assembly, Plan& plan) {
-  plan.mass_flow = assembly.fluid.flow_per_bore * static_cast<double>(assembly.bores.size());
+  for (std::size_t g = 0; g < assembly.groups.size(); ++g) {
+    const march::Group& group = assembly.problem.groups[g];
+    const double weight = assembly.bores[assembly.groups.members[g].front()].flow_weight;
+    if (group.returns) plan.mass_flow += assembly.fluid.flow_per_bore * group.members * weight;
+  }
   plan.freezing_point = materials::freezing_point(assembly.scenario.fluid);
   plan.flow_cases.push_back(flow_case(assembly, assembly.fluid.reference, "at the ground's"));
   for (const auto& limit : assembly.scenario.limits) {
@@ -113,11 +118,14 @@ void describe_flow(const Assembly& assembly, Plan& plan) {
   }
 }
 
-/// Wall time of the whole run from a few marched days, writing left out: that is seconds.
+/// Wall time of the whole run from a few days marched twice, writing left out: that is seconds. The first march makes
+/// what a run makes once, the factors and the resistances at the films that occur.
 double trial_seconds(const Assembly& assembly, int threads) {
   using Clock = std::chrono::steady_clock;
   Simulation simulation(assembly, threads);
-  simulation.march_hour();  // builds the factors
+  const auto start = simulation.save();
+  for (int hour = 0; hour < trial_hours; ++hour) simulation.march_hour();
+  simulation.restore(start);
   const auto before = Clock::now();
   for (int hour = 0; hour < trial_hours; ++hour) simulation.march_hour();
   const std::chrono::duration<double> taken = Clock::now() - before;
