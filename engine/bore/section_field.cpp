@@ -10,47 +10,97 @@ namespace {
 using Complex = std::complex<double>;
 using std::numbers::pi;
 
+// Products and quotients of finite numbers, the divisor not zero: std::complex's own look after what is not finite, at
+// several times the cost, and these are most of what a resistance costs.
+Complex product(Complex a, Complex b) {
+  return {a.real() * b.real() - a.imag() * b.imag(), a.real() * b.imag() + a.imag() * b.real()};
+}
+Complex over(double a, Complex b) {
+  return std::conj(b) * (a / std::norm(b));
+}
+
 // A complex potential W and dW/dz: T = Re W, dT/dx - i dT/dy = dW/dz.
 struct Potential {
-  Complex value = 0;
+  double value = 0;  // of W the real part
   Complex slope = 0;
 
-  FieldPoint point() const { return {value.real(), std::conj(slope)}; }
+  FieldPoint point() const { return {value, std::conj(slope)}; }
 };
 
+using Strengths = Eigen::Ref<const Eigen::VectorXcd>;
+
+Strengths strengths_of(const SectionField& field, std::size_t n) {
+  const auto order = field.strength.size() / field.heat.size();
+  return field.strength.segment(Eigen::Index(n) * order, order);
+}
+
 // sum_j p_j u^j, j = 1..J, and its derivative by u (Horner).
-Potential power_series(const Eigen::Ref<const Eigen::VectorXcd>& p, Complex u) {
-  Potential sum;
+Potential power_series(const Strengths& p, Complex u) {
+  Complex value = 0, slope = 0;
   for (Eigen::Index j = p.size(); j-- > 0;) {
-    sum.slope = sum.slope * u + sum.value;
-    sum.value = sum.value * u + p[j];
+    slope = product(slope, u) + value;
+    value = product(value, u) + p[j];
   }
-  return {sum.value * u, sum.value + sum.slope * u};
+  return {product(value, u).real(), value + product(slope, u)};
+}
+
+// The same with the p_j's conjugates.
+Potential conjugate_series(const Strengths& p, Complex u) {
+  const Potential mirrored = power_series(p, std::conj(u));
+  return {mirrored.value, std::conj(mirrored.slope)};
+}
+
+// ln(a/|b|).
+double log_ratio(double a, Complex b) {
+  return std::log(a * a / std::norm(b)) / 2;
+}
+
+double line_strength(const SectionField& field, std::size_t n) {
+  return field.heat[Eigen::Index(n)] / (2 * pi * field.section.grout_conductivity);
 }
 
 // Line source and multipoles of pipe n at its centre.
 Potential own_part(const SectionField& field, std::size_t n, Complex z) {
   const SectionPipe& pipe = field.section.pipes[n];
-  const auto order = field.strength.size() / field.heat.size();
-  const double line = field.heat[Eigen::Index(n)] / (2 * pi * field.section.grout_conductivity);
-  const Complex apart = z - pipe.centre();
-  const Complex u = pipe.outer_radius / apart;
-  const Potential series = power_series(field.strength.segment(Eigen::Index(n) * order, order), u);
-  return {line * std::log(field.section.radius / apart) + series.value, -line / apart - series.slope * u / apart};
+  const double line = line_strength(field, n);
+  const Complex apart = z - pipe.centre(), inverse = over(1, apart);
+  const Complex u = pipe.outer_radius * inverse;
+  const Potential series = power_series(strengths_of(field, n), u);
+  return {line * log_ratio(field.section.radius, apart) + series.value,
+          product(-line - product(series.slope, u), inverse)};
 }
 
 // Their image in the bore wall, for contrast 1.
 Potential image_part(const SectionField& field, std::size_t n, Complex z) {
   const SectionPipe& pipe = field.section.pipes[n];
-  const auto order = field.strength.size() / field.heat.size();
-  const double line = field.heat[Eigen::Index(n)] / (2 * pi * field.section.grout_conductivity);
+  const double line = line_strength(field, n);
   const double squared = field.section.radius * field.section.radius;
   const Complex mirrored = std::conj(pipe.centre());
-  const Complex gap = squared - z * mirrored;
-  const Potential series =
-      power_series(field.strength.segment(Eigen::Index(n) * order, order).conjugate(), pipe.outer_radius * z / gap);
-  return {line * std::log(squared / gap) + series.value,
-          line * mirrored / gap + series.slope * pipe.outer_radius * squared / (gap * gap)};
+  const Complex gap = squared - product(z, mirrored), inverse = over(1, gap);
+  const Potential series = conjugate_series(strengths_of(field, n), pipe.outer_radius * product(z, inverse));
+  return {line * log_ratio(squared, gap) + series.value,
+          product(line * mirrored + pipe.outer_radius * squared * product(series.slope, inverse), inverse)};
+}
+
+// The temperature of grout_point alone.
+double grout_temperature(const SectionField& field, Complex z) {
+  const double sigma = field.section.contrast(), squared = field.section.radius * field.section.radius;
+  double sum = 0;
+  for (std::size_t n = 0; n < field.section.pipes.size(); ++n) {
+    const SectionPipe& pipe = field.section.pipes[n];
+    const Complex apart = z - pipe.centre(), gap = squared - product(z, std::conj(pipe.centre()));
+    const Complex u = over(pipe.outer_radius, apart);
+    const Complex image = std::conj(product(z, over(pipe.outer_radius, gap)));
+    const Strengths p = strengths_of(field, n);
+    Complex own_value = 0, image_value = 0;
+    for (Eigen::Index j = p.size(); j-- > 0;) {
+      own_value = product(own_value + p[j], u);
+      image_value = product(image_value + p[j], image);
+    }
+    sum += line_strength(field, n) * (log_ratio(field.section.radius, apart) + sigma * log_ratio(squared, gap)) +
+           own_value.real() + sigma * image_value.real();
+  }
+  return sum;
 }
 
 // Integral of T dphi/dn - phi dT/dn over the circle of `centre` and `radius`, n pointing outwards from the centre, by
@@ -93,7 +143,7 @@ FieldPoint ground_point(const SectionField& field, Complex z) {
     const Potential own = own_part(field, n, z);
     // What the sources at the pipes' centres, weakened or strengthened by the wall, lack of the whole heat.
     const double rest = sigma * field.heat[Eigen::Index(n)] / (2 * pi * field.section.ground_conductivity);
-    sum.value += (1 + sigma) * own.value + rest * std::log(field.section.radius / z);
+    sum.value += (1 + sigma) * own.value + rest * log_ratio(field.section.radius, z);
     sum.slope += (1 + sigma) * own.slope - rest / z;
   }
   return sum.point();
@@ -128,7 +178,7 @@ double mean_square_temperature(const SectionField& field, std::size_t which) {
     const double width = (end - pipe.outer_radius) / points;
     for (int j = 0; j < points; ++j) {
       const double along_ray = pipe.outer_radius + (j + 0.5) * width;
-      const double temperature = grout_point(field, pipe.centre() + along_ray * direction * axis).temperature;
+      const double temperature = grout_temperature(field, pipe.centre() + along_ray * product(direction, axis));
       sum += temperature * temperature * along_ray * width;
       area += along_ray * width;
     }
@@ -140,7 +190,7 @@ double mean_wall_temperature(const SectionField& field, double angle) {
   constexpr int points = 128;
   double sum = 0;
   for (int i = 0; i < points; ++i) {
-    sum += grout_point(field, std::polar(field.section.radius, angle * (2 * (i + 0.5) / points - 1))).temperature;
+    sum += grout_temperature(field, std::polar(field.section.radius, angle * (2 * (i + 0.5) / points - 1)));
   }
   return sum / points;
 }
