@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "engine/field/layout.hpp"
@@ -16,22 +17,71 @@ bool same(double a, double b) {
   return std::abs(a - b) <= same_length;
 }
 
-/// What a bore sees: each other bore's group and distance, in order.
-using View = std::vector<std::pair<std::size_t, double>>;
+/// What a bore sees: the distances to the bores of each group, rising.
+using View = std::vector<std::vector<double>>;
 
-View view(std::size_t from, const std::vector<model::BoreSite>& bores, const std::vector<std::size_t>& group) {
-  View seen;
-  for (std::size_t i = 0; i < bores.size(); ++i) {
-    if (i != from) seen.emplace_back(group[i], distance(bores[from], bores[i]));
+View view(std::size_t from, const std::vector<model::BoreSite>& bores, const Groups& groups) {
+  View seen(groups.size());
+  for (std::size_t g = 0; g < groups.size(); ++g) {
+    for (const std::size_t i : groups.members[g]) {
+      if (i != from) seen[g].push_back(distance(bores[from], bores[i]));
+    }
+    std::sort(seen[g].begin(), seen[g].end());
   }
-  std::sort(seen.begin(), seen.end());
   return seen;
 }
 
 bool same_view(const View& a, const View& b) {
-  return std::equal(a.begin(), a.end(), b.begin(), b.end(),
-                    [](const auto& p, const auto& q) { return p.first == q.first && same(p.second, q.second); });
+  return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const auto& p, const auto& q) {
+    return std::equal(p.begin(), p.end(), q.begin(), q.end(), same);
+  });
 }
+
+/// What views tell at a glance: bores that differ in it differ in their views.
+struct Glance {
+  double nearest = std::numeric_limits<double>::infinity();  ///< [m]
+  double mean = 0;                                           ///< distance of all others [m]
+};
+
+std::vector<Glance> glances(const std::vector<model::BoreSite>& bores) {
+  std::vector<Glance> result(bores.size());
+  const double each = 1 / static_cast<double>(bores.size());
+  for (std::size_t i = 0; i < bores.size(); ++i) {
+    for (std::size_t j = 0; j < i; ++j) {
+      const double apart = distance(bores[i], bores[j]);
+      for (const std::size_t bore : {i, j}) {
+        result[bore].nearest = std::min(result[bore].nearest, apart);
+        result[bore].mean += each * apart;
+      }
+    }
+  }
+  return result;
+}
+
+bool alike_at_a_glance(const Glance& a, const Glance& b) {
+  // Round-off of the means, which add in another order, is far below half a millimetre.
+  return same(a.nearest, b.nearest) && std::abs(a.mean - b.mean) <= 1.5 * same_length;
+}
+
+/// Views of a layout's bores, made when first needed: most bores of an irregular field differ at a glance.
+class Views {
+ public:
+  Views(const std::vector<model::BoreSite>& bores, const Groups& groups)
+      : bores_(bores), groups_(groups), views_(bores.size()) {}
+
+  bool same(std::size_t a, std::size_t b) { return same_view(of(a), of(b)); }
+  void forget(std::size_t bore) { views_[bore] = {}; }
+
+ private:
+  const View& of(std::size_t bore) {
+    if (views_[bore].empty()) views_[bore] = view(bore, bores_, groups_);
+    return views_[bore];
+  }
+
+  const std::vector<model::BoreSite>& bores_;
+  const Groups& groups_;
+  std::vector<View> views_;
+};
 
 /// The groups of the bores before and after a bore on its circuit.
 using Place = std::pair<std::size_t, std::size_t>;
@@ -46,52 +96,73 @@ std::vector<Place> places(const Upstream& upstream, const std::vector<std::size_
   return result;
 }
 
-bool same_make(const model::BoreSite& a, const model::BoreSite& b) {
-  return same(a.depth, b.depth) && same(a.top, b.top) && a.start == b.start && a.stop == b.stop &&
-         a.flow_weight == b.flow_weight;
-}
-
-Groups collect(const std::vector<std::size_t>& of_bore) {
-  Groups groups{of_bore, {}};
-  groups.members.resize(of_bore.empty() ? 0 : *std::max_element(of_bore.begin(), of_bore.end()) + 1);
-  for (std::size_t i = 0; i < of_bore.size(); ++i) groups.members[of_bore[i]].push_back(i);
-  return groups;
-}
-
-/// Splits by any equivalence `alike(first bore of a class, bore)`, numbering classes by their first bore.
-template <class Alike>
-std::vector<std::size_t> classes(std::size_t bores, Alike&& alike) {
+/// Splits by any equivalence `alike(first bore of a class, bore)`, numbering classes by their first bore. Calls
+/// `joined(bore)` for each bore that is not the first of its class.
+template <class Alike, class Joined>
+std::vector<std::size_t> classes(std::size_t bores, Alike&& alike, Joined&& joined) {
   std::vector<std::size_t> firsts;
   std::vector<std::size_t> of_bore(bores);
   for (std::size_t i = 0; i < bores; ++i) {
     const auto found = std::find_if(firsts.begin(), firsts.end(), [&](std::size_t first) { return alike(first, i); });
     of_bore[i] = static_cast<std::size_t>(found - firsts.begin());
-    if (found == firsts.end()) firsts.push_back(i);
+    if (found == firsts.end()) {
+      firsts.push_back(i);
+    } else {
+      joined(i);
+    }
   }
   return of_bore;
 }
 
 }  // namespace
 
+bool same_make(const model::BoreSite& a, const model::BoreSite& b) {
+  return same(a.depth, b.depth) && same(a.top, b.top) && a.start == b.start && a.stop == b.stop &&
+         a.flow_weight == b.flow_weight;
+}
+
+Groups numbered(const std::vector<std::size_t>& alike) {
+  constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
+  std::vector<std::size_t> number;  // [shared number]: of its group
+  Groups groups;
+  for (std::size_t i = 0; i < alike.size(); ++i) {
+    if (alike[i] >= number.size()) number.resize(alike[i] + 1, none);
+    std::size_t& group = number[alike[i]];
+    if (group == none) {
+      group = groups.size();
+      groups.members.emplace_back();
+    }
+    groups.of_bore.push_back(group);
+    groups.members[group].push_back(i);
+  }
+  return groups;
+}
+
 Groups lone_groups(std::size_t bores) {
   std::vector<std::size_t> of_bore(bores);
   for (std::size_t i = 0; i < bores; ++i) of_bore[i] = i;
-  return collect(of_bore);
+  return numbered(of_bore);
 }
 
 Groups equal_groups(const std::vector<model::BoreSite>& bores, const Upstream& upstream) {
-  std::vector<std::size_t> of_bore =
-      classes(bores.size(), [&](std::size_t a, std::size_t b) { return same_make(bores[a], bores[b]); });
-  for (;;) {
-    std::vector<View> views(bores.size());
-    for (std::size_t i = 0; i < bores.size(); ++i) views[i] = view(i, bores, of_bore);
+  Groups groups = numbered(classes(
+      bores.size(), [&](std::size_t a, std::size_t b) { return same_make(bores[a], bores[b]); }, [](std::size_t) {}));
+  const std::vector<Glance> glance = glances(bores);
+  while (groups.size() < bores.size()) {
+    const std::vector<std::size_t>& of_bore = groups.of_bore;
     const std::vector<Place> place = places(upstream, of_bore);
-    auto finer = classes(bores.size(), [&](std::size_t a, std::size_t b) {
-      return of_bore[a] == of_bore[b] && place[a] == place[b] && same_view(views[a], views[b]);
-    });
-    if (finer == of_bore) return collect(of_bore);
-    of_bore = std::move(finer);
+    Views views(bores, groups);
+    auto finer = classes(
+        bores.size(),
+        [&](std::size_t a, std::size_t b) {
+          return of_bore[a] == of_bore[b] && place[a] == place[b] && alike_at_a_glance(glance[a], glance[b]) &&
+                 views.same(a, b);
+        },
+        [&](std::size_t found_its_class) { views.forget(found_its_class); });
+    if (finer == of_bore) break;
+    groups = numbered(finer);
   }
+  return groups;
 }
 
 }  // namespace stillground::field

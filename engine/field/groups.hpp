@@ -16,6 +16,12 @@ struct Groups {
   std::size_t size() const { return members.size(); }
 };
 
+/// Groups from any number that bores of one group share and others do not.
+Groups numbered(const std::vector<std::size_t>& alike);
+
+/// Whether two bores have the same top, depth, start, stop and flow, lengths within 1 mm.
+bool same_make(const model::BoreSite& a, const model::BoreSite& b);
+
 /// Each bore a group of its own.
 Groups lone_groups(std::size_t bores);
 

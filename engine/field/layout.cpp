@@ -101,12 +101,15 @@ double distance(const model::BoreSite& a, const model::BoreSite& b) {
 
 std::vector<double> nearest_distances(const std::vector<model::BoreSite>& bores) {
   if (bores.size() < 2) return {};
-  std::vector<double> nearest(bores.size(), std::numeric_limits<double>::infinity());
+  std::vector<double> nearest(bores.size(), std::numeric_limits<double>::infinity());  // squared
   for (std::size_t i = 0; i < bores.size(); ++i) {
-    for (std::size_t j = 0; j < bores.size(); ++j) {
-      if (j != i) nearest[i] = std::min(nearest[i], distance(bores[i], bores[j]));
+    for (std::size_t j = 0; j < i; ++j) {
+      const double x = bores[i].x - bores[j].x, y = bores[i].y - bores[j].y;
+      nearest[i] = std::min(nearest[i], x * x + y * y);
+      nearest[j] = std::min(nearest[j], x * x + y * y);
     }
   }
+  for (double& distance : nearest) distance = std::sqrt(distance);
   return nearest;
 }
 

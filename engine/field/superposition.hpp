@@ -16,11 +16,25 @@ struct RadialWeight {
 /// at least four. Inside the first node its value is held, beyond the last node that one's. The weights sum to 1.
 std::array<RadialWeight, 4> logarithmic_weights(std::span<const double> nodes, double at);
 
-/// Weights that read a bore's own temperature rise theta at `distance` [m] from its axis off its marched rings: those
-/// of the cubic in x = ln r, and h^2/72 (theta''' + 3 theta'') of that cubic, which is what rings h apart in x fall
-/// short by at a front (see ground::Grid). `r` are the grid's nodes, of equal ratio [m], at least four. Inside the
-/// first node its value is held, beyond the last node that one's (the outer edge is adiabatic and far away). The
-/// weights sum to 1.
+/// Reads a bore's own temperature rise theta at a distance from its axis off its marched rings, with the weights of
+/// the cubic in x = ln r, and h^2/72 (theta''' + 3 theta'') of that cubic, which is what rings h apart in x fall short
+/// by at a front (see ground::Grid).
+class RadialReader {
+ public:
+  /// `r`: the grid's nodes, of equal ratio [m], at least four.
+  explicit RadialReader(std::span<const double> r);
+
+  /// The four cells and their weights, which sum to 1, at `distance` [m]. Inside the first node its value is held,
+  /// beyond the last node that one's (the outer edge is adiabatic and far away).
+  std::array<RadialWeight, 4> weights(double distance) const;
+
+ private:
+  double first_;      // node [m]
+  std::size_t last_;  // node's number
+  double width_;      // of a ring in ln r
+};
+
+/// RadialReader's weights for a single distance.
 std::array<RadialWeight, 4> radial_weights(std::span<const double> r, double distance);
 
 }  // namespace stillground::field

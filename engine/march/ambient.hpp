@@ -9,10 +9,14 @@
 namespace stillground::march {
 
 /// What a group's bore wall would have without the group's own heat: T0(z, t) plus what the neighbours have done.
-/// The neighbours' sum is slow (a neighbour 5 m off answers in weeks): formed anew every `refresh`, in between carried
-/// on along the line through the last two values.
+/// The neighbours' sum is slow (a neighbour 5 m off answers in weeks): formed anew every `refresh` (what comes from
+/// farther shells less often: field::Coupling), in between carried on along the line through the last two values.
 
-/// Forms the neighbours' sum from the state and moves the former one back.
+/// Sizes what the state keeps of the neighbours: none of them has done anything yet.
+void no_neighbours_yet(const Problem& problem, State& state);
+
+/// Forms those shells' sums that are due from the state and carries the others on to its time. Only in layers with a
+/// bore of the field's in them: no other has a wall. The same bits at any number of threads.
 void refresh_neighbours(const Problem& problem, State& state, Workers& workers);
 
 /// Whether the sum is due at the state's time.

@@ -26,10 +26,22 @@ struct State {
   double time = 0;  ///< since the run's start [s]
   Vector y;         ///< [group][row][z], see march::rows; padding is zero
 
-  // The neighbours' sum at each group's wall [group][z] at the last refresh and the one before [K].
+  // The neighbours' sum at each group's wall [group][z] at the last refresh, and one refresh earlier on the line along
+  // which it is carried on [K].
   Vector neighbours;
   Vector neighbours_before;
   double refreshed = 0;  ///< time of the last refresh [s]
+
+  // Two clocks only (see march::Clocks): what came through the seam since the slow clock's last step [group][z]
+  // [J per metre of height], and the slow clock's own values of the buffer's rings [group][ring][z] [K].
+  Vector seam_heat;
+  Vector under_buffer;
+
+  // What each of the coupling's shells brings to it: [shell][group][z] as last formed [K], and its change from the time
+  // before that to then [K/s].
+  Vector shell_sums;
+  Vector shell_rates;
+  std::vector<double> shells_formed;  ///< [shell]: when [s]
 };
 
 }  // namespace stillground::march

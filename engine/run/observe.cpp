@@ -49,8 +49,7 @@ double mean_of_passes(const march::Problem& problem, const double* block, std::s
 march::State initial_state(const march::Problem& problem) {
   march::State state;
   state.y.assign(problem.size(), 0.0);
-  state.neighbours.assign(problem.groups.size() * problem.row(), 0.0);
-  state.neighbours_before = state.neighbours;
+  march::no_neighbours_yet(problem, state);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) fill_bore(problem, state, g);
   return state;
 }

@@ -6,6 +6,7 @@
 #include "engine/field/groups.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/ground/axial.hpp"
+#include "engine/march/ambient.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/march/state.hpp"
 
@@ -63,8 +64,7 @@ inline march::FlowRegime concentric_regime(const march::Problem& problem, double
 inline march::State at_rest(const march::Problem& problem) {
   march::State state;
   state.y.assign(problem.size(), 0.0);
-  state.neighbours.assign(problem.groups.size() * problem.row(), 0.0);
-  state.neighbours_before = state.neighbours;
+  march::no_neighbours_yet(problem, state);
   std::vector<double> t0(problem.nz());
   problem.undisturbed.at(0, t0);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
