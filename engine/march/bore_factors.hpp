@@ -25,6 +25,7 @@ namespace stillground::march {
 /// With no flow (W = 0) the layers' fluid stands: it exchanges with its own grout at its own temperature.
 class BoreFactors {
  public:
+  BoreFactors() = default;
   BoreFactors(const Problem& problem, const Group& group, const FlowRegime& regime, const RadialFactors& radial,
               double kappa);
 

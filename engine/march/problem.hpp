@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <utility>
 #include <vector>
 
 #include "engine/bore/network.hpp"
@@ -32,7 +33,29 @@ struct Group {
 struct FlowRegime {
   long serial = 0;                      ///< regimes of one run with equal serials are equal
   double heat_rate = 0;                 ///< mass flow times specific heat of ONE bore [W/K]; 0: the fluid stands
-  std::vector<bore::Network> networks;  ///< [z]
+  std::vector<bore::Network> networks;  ///< one for each kind of ground
+  std::vector<std::size_t> of_layer;    ///< [z]: which of the networks
+
+  const bore::Network& network(std::size_t k) const { return networks[of_layer[k]]; }
+};
+
+/// A regime in which every layer has a network of its own, [z].
+inline FlowRegime layer_by_layer(long serial, double heat_rate, std::vector<bore::Network> networks) {
+  FlowRegime regime{serial, heat_rate, std::move(networks), {}};
+  for (std::size_t k = 0; k < regime.networks.size(); ++k) regime.of_layer.push_back(k);
+  return regime;
+}
+
+/// How often the rings are stepped. The daily wave dies away within decimetres, so that rings far out need no short
+/// steps: those from `seam` on take `slow_steps` steps a day, with the heat that came through the seam during the day
+/// as their source. The rings from there to `buffer_end` are marched at the problem's own step too, so that what the
+/// seam sees of the ground outside is not a day old; each day's end gives them the slow clock's values.
+struct Clocks {
+  std::size_t seam = 0;  ///< first ring of the slow clock; 0: one clock for all
+  std::size_t buffer_end = 0;
+  int slow_steps = 1;
+
+  bool two() const { return seam > 0; }
 };
 
 /// Everything the march needs: numbers only, const for a whole run, shared by all threads.
@@ -46,6 +69,7 @@ struct Problem {
   double step = 1800;      ///< [s]
   double refresh = 86400;  ///< of the neighbours' sum [s]
   std::size_t passes = 1;  ///< of the fluid through a bore: U's one after the other
+  Clocks clocks = {};
 
   std::size_t nr() const { return grid.nr(); }
   std::size_t nz() const { return grid.nz(); }

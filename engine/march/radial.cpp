@@ -36,8 +36,8 @@ double wall_to_first_node(const ground::Grid& grid, double conductivity) {
   return std::log(grid.r[0] / grid.r_faces[0]) / (2 * std::numbers::pi * conductivity);
 }
 
-RadialFactors::RadialFactors(const Problem& problem, double kappa)
-    : nr_(problem.nr()),
+RadialFactors::RadialFactors(const Problem& problem, double kappa, const RingRange& rings)
+    : nr_(rings.past - rings.first),
       row_(problem.row()),
       ground_row_(problem.ground_row()),
       inverse_(nr_ * row_),
@@ -45,14 +45,16 @@ RadialFactors::RadialFactors(const Problem& problem, double kappa)
       drop_(nr_ * row_),
       wall_response_(row_) {
   std::vector<double> conductance, area;  // logarithms once a ring, not once a cell
-  for (std::size_t i = 0; i + 1 < nr_; ++i) conductance.push_back(unit_conductance(problem.grid, i));
-  for (std::size_t i = 0; i < nr_; ++i) area.push_back(problem.grid.ring_area(i));
+  for (std::size_t i = rings.first; i < rings.past; ++i) {
+    conductance.push_back(i + 1 < problem.nr() ? unit_conductance(problem.grid, i) : 0.0);
+    area.push_back(problem.grid.ring_area(i));
+  }
   for (std::size_t k = 0; k < problem.nz(); ++k) {
     const model::Solid& solid = problem.grid.solid[k];
-    double outer_drop = 1;  // adiabatic outer edge: no heat whatever the factor
+    double outer_drop = 0;  // what is held beyond the edge follows nothing
     for (std::size_t i = nr_; i-- > 0;) {
       const double per_capacity = kappa / (solid.heat_capacity * area[i]);
-      const double outward = i + 1 < nr_ ? solid.conductivity * conductance[i] : 0.0;
+      const double outward = solid.conductivity * conductance[i];
       const double inward = i > 0 ? solid.conductivity * conductance[i - 1] : 0.0;
       const double pivot = 1 + per_capacity * (inward + outward * (1 - outer_drop));
       const std::size_t at = i * row_ + k;

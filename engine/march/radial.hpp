@@ -8,6 +8,13 @@
 
 namespace stillground::march {
 
+/// Rings [first, past) of the grid, marched by themselves: no heat enters `first` but what is given, and beyond `past`
+/// the ground is held as it is (the grid's own edge is adiabatic).
+struct RingRange {
+  std::size_t first = 0;
+  std::size_t past = 0;
+};
+
 /// The radial part of one implicit stage, (I - kappa radial conduction) theta = rhs, eliminated from the outer edge
 /// inwards for every layer at once. The factors depend on the ground alone: all groups, flows and hours share them.
 ///
@@ -18,7 +25,10 @@ namespace stillground::march {
 class RadialFactors {
  public:
   /// `kappa`: the stage's implicit weight, gamma times the step [s].
-  RadialFactors(const Problem& problem, double kappa);
+  RadialFactors(const Problem& problem, double kappa) : RadialFactors(problem, kappa, {0, problem.nr()}) {}
+
+  /// The same of some of the rings; those of the factors count from the range's first.
+  RadialFactors(const Problem& problem, double kappa, const RingRange& rings);
 
   /// Writes e over the ground rows of `y` from those of `rhs` (may be the same memory). Both are one group's block.
   void eliminate(const double* rhs, double* y) const;
@@ -27,12 +37,13 @@ class RadialFactors {
   void substitute(double* y) const;
 
   const Vector& wall_response() const { return wall_response_; }  ///< [z], K m/W, padding zero
+  const Vector& inverse() const { return inverse_; }              ///< 1/D_i, [ring][z], padding zero as in all of these
+  const Vector& carry() const { return carry_; }                  ///< kappa K_{i+1/2}/(C_i D_i), [ring][z]
+  const Vector& drop() const { return drop_; }                    ///< d_i, [ring][z]
 
  private:
   std::size_t nr_, row_, ground_row_;
-  Vector inverse_;  // 1/D_i, [r][z]
-  Vector carry_;    // kappa K_{i+1/2}/(C_i D_i), [r][z]
-  Vector drop_;     // d_i, [r][z]
+  Vector inverse_, carry_, drop_;
   Vector wall_response_;
 };
 
@@ -52,6 +63,10 @@ class AxialFactors {
 
   /// Heat that leaves one bore's ground through the surface [W].
   double surface_loss(const double* y) const;
+
+  const Vector& above() const { return above_; }  ///< rate through the upper face [z] [1/s], padding zero
+  const Vector& below() const { return below_; }
+  const std::vector<double>& surface() const { return surface_; }  ///< conductance to the surface [r] [W/K]
 
  private:
   std::size_t nr_, row_, ground_row_;

@@ -75,7 +75,7 @@ void add_bore(const Problem& problem, const Group& group, const FlowRegime& regi
               const double* ambient, double* rate) {
   const std::size_t row = problem.row();
   for (std::size_t k = group.first; k < group.past; ++k) {
-    const bore::Network& net = regime.networks[k];
+    const bore::Network& net = regime.network(k);
     const model::Solid& solid = problem.grid.solid[k];
     const double length = group.fraction[k] * problem.grid.height(k);
     const Streams streams = streams_of(problem, group, regime.heat_rate, inlet, y, k);
@@ -125,6 +125,19 @@ double mixed_outlet(const Problem& problem, const Task& task, const double* y) {
 
 double topmost_down(const Problem& problem, const Task& task, const double* y) {
   return mixed(problem, task, y, problem.down_row(), [](const Group& group) { return group.upstream == Group::none; });
+}
+
+Fluid fluid_of(const Problem& problem, std::size_t g, const double* block) {
+  const Group& group = problem.groups[g];
+  Fluid fluid;
+  for (std::size_t k = group.first; k < group.past; ++k) {
+    const double share = group.members * group.fraction[k] * problem.grid.height(k);
+    double streams = 0;
+    for (std::size_t s = 0; s < problem.streams(); ++s) streams += block[s * problem.row() + k];
+    fluid.length += share;
+    fluid.sum += share * streams / static_cast<double>(problem.streams());
+  }
+  return fluid;
 }
 
 void implicit_rate(const Problem& problem, const Task& task, const double* y, const double* ambient, double* rate) {

@@ -34,4 +34,25 @@ double mixed_outlet(const Problem& problem, const Task& task, const double* y);
 /// The same of the topmost cells of the downward streams: the standing fluid at the field's inlet [K].
 double topmost_down(const Problem& problem, const Task& task, const double* y);
 
+/// A group's fluid: metres of bore, and the mean temperature of what goes down and up there times them [K m].
+struct Fluid {
+  double length = 0;
+  double sum = 0;
+};
+Fluid fluid_of(const Problem& problem, std::size_t group, const double* block);
+
+/// Mean temperature of the fluid in the loops of the groups for which `drilled(g)` [K]; `of(g)` is their Fluid. Summed
+/// in one order, so that a stepper that has its groups' parts finds the very same.
+template <class Drilled, class Of>
+double mean_fluid(std::size_t groups, Drilled&& drilled, Of&& of) {
+  Fluid all;
+  for (std::size_t g = 0; g < groups; ++g) {
+    if (!drilled(g)) continue;
+    const Fluid fluid = of(g);
+    all.length += fluid.length;
+    all.sum += fluid.sum;
+  }
+  return all.sum / all.length;
+}
+
 }  // namespace stillground::march

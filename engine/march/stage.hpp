@@ -1,12 +1,12 @@
 #pragma once
 
 #include <cstddef>
-#include <memory>
 #include <span>
 #include <vector>
 
 #include "engine/march/ambient.hpp"
 #include "engine/march/bore_factors.hpp"
+#include "engine/march/made_for_bores.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/march/rates.hpp"
 #include "engine/march/workers.hpp"
@@ -41,13 +41,6 @@ class StageSolver {
   const Vector& wall_heat() const { return wall_heat_; }
 
  private:
-  /// Factors of bores that fill the same layers, at one flow regime.
-  struct Made {
-    std::size_t shape;
-    long serial;
-    std::unique_ptr<const BoreFactors> factors;
-  };
-
   void prepare(const Task& task);
   void eliminate(std::size_t g, const State& state, double time, double* y);
   loop::Meeting close(const Task& task);
@@ -61,13 +54,11 @@ class StageSolver {
   double kappa_;
   Workers& workers_;
   RadialFactors radial_;
-  std::vector<std::size_t> shape_;         // [group]: groups whose bores fill the same layers share their factors
-  std::vector<Made> made_;                 // those that the last task needed
-  std::vector<const BoreFactors*> bores_;  // [group]; null: not drilled yet
-  std::vector<double> undisturbed_;        // [z]
-  std::vector<double*> blocks_;            // [group]
-  Vector ambient_;                         // [group][z]
-  Vector work_;                            // [group]
+  MadeForBores<BoreFactors> bores_;
+  std::vector<double> undisturbed_;  // [z]
+  std::vector<double*> blocks_;      // [group]
+  Vector ambient_;                   // [group][z]
+  Vector work_;                      // [group]
   Vector wall_heat_;
   std::vector<double> offset_;  // [group]: of the bore alone, then from the field's inlet on
   std::vector<double> gain_;    // [group]: from the field's inlet on

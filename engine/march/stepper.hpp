@@ -13,6 +13,7 @@ struct HourMeans {
   double to_ground = 0;  ///< [W]; the heat the fluid brought, m c (lft - eft) of the whole field
   double power = 0;      ///< heat pumps' electricity [W]
   double surface = 0;    ///< heat that left through the surface [W]
+  double fluid = 0;      ///< mean of the fluid in the loops at the hour's end [K], see mean_fluid
 };
 
 /// Marches the field hour by hour. Virtual once an hour, never below.

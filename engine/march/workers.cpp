@@ -142,6 +142,18 @@ Workers::~Workers() {
   restore_denormals(pool_->csr);
 }
 
+void Workers::Rendezvous::wait() {
+  if (count_ == 1) return;
+  const std::uint32_t turn = turn_.load(std::memory_order_relaxed);
+  if (arrived_.fetch_add(1, std::memory_order_acq_rel) + 1 == count_) {
+    arrived_.store(0, std::memory_order_relaxed);
+    turn_.store(turn + 1, std::memory_order_release);
+    turn_.notify_all();
+    return;
+  }
+  wait_for_change(turn_, turn);
+}
+
 void Workers::run(std::size_t tasks, Call call, const void* body) {
   Pool& pool = *pool_;
   pool.tasks = tasks;

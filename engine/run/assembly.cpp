@@ -10,6 +10,7 @@
 #include "engine/field/layout.hpp"
 #include "engine/ground/axial.hpp"
 #include "engine/march/bore_factors.hpp"
+#include "engine/march/clocks.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/rates.hpp"
 #include "engine/march/tableau.hpp"
@@ -138,6 +139,14 @@ double stable_step(const model::Scenario& scenario, const ground::Grid& grid, st
   return step;
 }
 
+/// Two clocks where the user leaves the choice to us: the reference knows one, and a neighbours' sum that is formed
+/// within the day would see the slow rings stand still.
+march::Clocks choose_clocks(const model::Run& run, const ground::Grid& grid) {
+  const bool one = run.clocks == model::Run::Clocks::one || run.stepper == model::Run::Stepper::reference;
+  if (one || std::fmod(run.refresh, seconds_per_day) != 0) return {};
+  return march::choose_clocks(grid, ground::stiffest_axial_rate(grid));
+}
+
 /// The field's gain within a stage: how much of a change at the inlet comes back at the outlet.
 double stage_gain(const march::Problem& problem, const march::FlowRegime& regime) {
   const double kappa = march::ars222::gamma * problem.step;
@@ -228,7 +237,8 @@ Assembly assemble(const model::Scenario& scenario) {
       heat_pumps(scenario),
       step,
       scenario.run.refresh,
-      bore::passes(scenario.bore.loop)};
+      bore::passes(scenario.bore.loop),
+      choose_clocks(scenario.run, grid)};
   const double reference = mean_over_bores(problem, problem.undisturbed.yearly_mean());
   const LoopFluid fluid = loop_fluid(scenario, circuit_weights(bores, upstream), reference);
   Assembly assembly{scenario,

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "engine/march/ambient.hpp"
+#include "engine/march/blank_state.hpp"
 #include "engine/march/radial.hpp"
 
 namespace stillground::run {
@@ -30,7 +31,7 @@ void walls(const march::Problem& problem, RegimeOf&& regime_of, const march::Sta
     for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
       const double outside = ambient[k] + block[problem.ground_row() * row + k];
       const double grout = block[problem.outer_row() * row + k];
-      const double inner = regime->networks[k].modes[0].outer;
+      const double inner = regime->network(k).modes[0].outer;
       const double outer = march::wall_to_first_node(problem.grid, problem.grid.solid[k].conductivity);
       each(g, k, (grout * outer + outside * inner) / (inner + outer));
     }
@@ -47,9 +48,7 @@ double mean_of_passes(const march::Problem& problem, const double* block, std::s
 }  // namespace
 
 march::State initial_state(const march::Problem& problem) {
-  march::State state;
-  state.y.assign(problem.size(), 0.0);
-  march::no_neighbours_yet(problem, state);
+  march::State state = march::blank_state(problem);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) fill_bore(problem, state, g);
   return state;
 }
@@ -120,25 +119,6 @@ record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime
       problem, [&](std::size_t g) { return drilled[g] ? &regime : nullptr; }, state,
       [&](std::size_t g, std::size_t k, double wall) { shot.wall_temperature[g * nz + k] = wall; });
   return shot;
-}
-
-double mean_fluid_temperature(const march::Problem& problem, const march::State& state,
-                              const std::vector<bool>& drilled) {
-  double sum = 0, length = 0;
-  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    if (!drilled[g]) continue;
-    const march::Group& group = problem.groups[g];
-    const double* block = state.y.data() + g * problem.block();
-    for (std::size_t k = group.first; k < group.past; ++k) {
-      const double share = group.members * group.fraction[k] * problem.grid.height(k);
-      sum += share *
-             (mean_of_passes(problem, block, problem.down_row(), k) +
-              mean_of_passes(problem, block, problem.up_row(), k)) /
-             2;
-      length += share;
-    }
-  }
-  return sum / length;
 }
 
 double coldest_wall(const march::Problem& problem, const march::Task& task, const march::State& state) {

@@ -27,10 +27,6 @@ double stored_heat(const march::Problem& problem, const LoopFluid& fluid, const 
 record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state,
                           const std::vector<bool>& drilled);
 
-/// Mean temperature of the fluid in the loops that are `drilled` [K].
-double mean_fluid_temperature(const march::Problem& problem, const march::State& state,
-                              const std::vector<bool>& drilled);
-
 /// Coldest bore wall at the state's time under the hour's task [K].
 double coldest_wall(const march::Problem& problem, const march::Task& task, const march::State& state);
 

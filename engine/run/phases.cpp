@@ -21,9 +21,8 @@ Phases::Phases(const Assembly& assembly) : assembly_(assembly) {
                std::all_of(stop_.begin(), stop_.end(), to_the_end);
 }
 
-double Phases::full_flow(std::size_t group, double time) const {
-  const double own = assembly_.fluid.flow_per_bore * weight_[group];
-  if (assembly_.scenario.flow.amount == model::Flow::Amount::per_bore) return own;
+double Phases::concentration(double time) const {
+  if (all_alike_ || assembly_.scenario.flow.amount == model::Flow::Amount::per_bore) return 1;
   double all = 0, working = 0;
   for (std::size_t g = 0; g < start_.size(); ++g) {
     const march::Group& circuit = assembly_.problem.groups[g];
@@ -31,7 +30,7 @@ double Phases::full_flow(std::size_t group, double time) const {
     all += circuit.members * weight_[g];
     if (works(g, time)) working += circuit.members * weight_[g];
   }
-  return own * all / working;
+  return all / working;
 }
 
 }  // namespace stillground::run

@@ -21,8 +21,14 @@ class Phases {
   /// Whether the group's bores are drilled in just that hour, after the run's start.
   bool opens(std::size_t group, double time) const { return time > 0 && time == start_[group]; }
 
-  /// Full flow through one bore of the group [kg/s]. A flow given for the whole field divides among those that work.
-  double full_flow(std::size_t group, double time) const;
+  /// How much more flows through every bore that works than if all did: a flow given for the whole field divides among
+  /// those that work. 1 where it is given for each bore.
+  double concentration(double time) const;
+
+  /// Full flow through one bore of the group at that concentration [kg/s].
+  double full_flow(std::size_t group, double concentration) const {
+    return assembly_.fluid.flow_per_bore * weight_[group] * concentration;
+  }
 
   /// True where every group works from the start to the end and carries the same flow.
   bool all_alike() const { return all_alike_; }

@@ -106,7 +106,7 @@ Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const 
     if (found == solids_.end()) solids_.push_back(solid);
   }
   const Film still = film(scenario_, 0, fluid_.reference);
-  standing_ = {{0, 0, networks(computed(still.films))}, 0};
+  fill(standing_.march, computed(still.films));
 }
 
 std::vector<bore::ModeResistances> Regimes::computed(const bore::Films& films) const {
@@ -133,16 +133,14 @@ std::vector<bore::ModeResistances> Regimes::at_films(const bore::Films& films) {
   return result;
 }
 
-std::vector<bore::Network> Regimes::networks(const std::vector<bore::ModeResistances>& of_solid) const {
+void Regimes::fill(march::FlowRegime& regime, const std::vector<bore::ModeResistances>& of_solid) const {
   const double section = std::numbers::pi / 4 * scenario_.bore.diameter * scenario_.bore.diameter;
-  std::vector<bore::Network> made;
+  regime.networks.resize(solids_.size());
   for (std::size_t i = 0; i < solids_.size(); ++i) {
-    made.push_back(
-        bore::loop_network(scenario_.bore.loop, of_solid[i], fluid_.capacities, solids_[i].heat_capacity * section));
+    regime.networks[i] =
+        bore::loop_network(scenario_.bore.loop, of_solid[i], fluid_.capacities, solids_[i].heat_capacity * section);
   }
-  std::vector<bore::Network> per_layer;
-  for (const std::size_t which : of_layer_) per_layer.push_back(made[which]);
-  return per_layer;
+  regime.of_layer = of_layer_;
 }
 
 const Regimes::Regime& Regimes::flowing(double temperature, double flow, std::size_t slot) {
@@ -150,7 +148,7 @@ const Regimes::Regime& Regimes::flowing(double temperature, double flow, std::si
   Regime& regime = flowing_[slot];
   const Film now = film(scenario_, flow, temperature);
   regime.march.heat_rate = flow * fluid_.heat_capacity;
-  regime.march.networks = networks(at_films(now.films));
+  fill(regime.march, at_films(now.films));
   regime.march.serial = ++serials_;
   regime.reynolds = now.reynolds;
   return regime;

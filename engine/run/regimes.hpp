@@ -68,7 +68,7 @@ class Regimes {
   std::vector<bore::ModeResistances> at_films(const bore::Films& films);
   std::vector<bore::ModeResistances> computed(const bore::Films& films) const;
   const std::vector<bore::ModeResistances>& at_node(int node);
-  std::vector<bore::Network> networks(const std::vector<bore::ModeResistances>& of_solid) const;
+  void fill(march::FlowRegime& regime, const std::vector<bore::ModeResistances>& of_solid) const;
 
   const model::Scenario& scenario_;
   LoopFluid fluid_;

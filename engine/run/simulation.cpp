@@ -8,6 +8,7 @@
 #include "engine/loop/flow_rule.hpp"
 #include "engine/march/ambient.hpp"
 #include "engine/march/arkode/stepper.hpp"
+#include "engine/march/fused/stepper.hpp"
 #include "engine/run/observe.hpp"
 
 namespace stillground::run {
@@ -28,7 +29,9 @@ Simulation::Simulation(const Assembly& assembly, int threads)
       workers_(useful_threads(assembly, threads)),
       phases_(assembly),
       regimes_(assembly.scenario, assembly.fluid, assembly.problem.grid),
-      stepper_(march::make_arkode_stepper(assembly.problem, workers_)),
+      stepper_(assembly.scenario.run.stepper == model::Run::Stepper::reference
+                   ? march::make_arkode_stepper(assembly.problem, workers_)
+                   : march::make_fused_stepper(assembly.problem, workers_)),
       state_(initial_state(assembly.problem)),
       peak_(std::max(assembly.loads.peak(), 1e-9)),
       flows_(assembly.problem.groups.size()) {
@@ -49,39 +52,57 @@ void Simulation::open_bores() {
     if (!phases_.opens(g, state_.time)) continue;
     // What a new bore brings along, grout and fluid as warm as the ground, is no heat of the field's.
     const double before = stored_heat(assembly_.problem, assembly_.fluid, state_);
+    fluid_.reset();
     fill_bore(assembly_.problem, state_, g);
     tally_.stored_at_start += stored_heat(assembly_.problem, assembly_.fluid, state_) - before;
   }
 }
 
+double Simulation::fluid_temperature() {
+  if (!fluid_) {
+    const march::Problem& problem = assembly_.problem;
+    fluid_ = march::mean_fluid(
+        problem.groups.size(), [&](std::size_t g) { return phases_.drilled(g, state_.time); },
+        [&](std::size_t g) { return march::fluid_of(problem, g, state_.y.data() + g * problem.block()); });
+  }
+  return *fluid_;
+}
+
+/// The regime of a group through which fluid flows; those of one flow class share it.
+const Regimes::Regime* Simulation::flow_of(std::size_t group, double flow, double temperature, Hour& hour) {
+  const std::size_t slot = phases_.flow_class(group);
+  const Regimes::Regime*& regime = flows_[slot];
+  if (!regime) {
+    regime = &regimes_.flowing(temperature, flow, slot);
+    if (hour.reynolds == 0 || regime->reynolds < hour.reynolds) hour.reynolds = regime->reynolds;
+  }
+  const march::Group& bores = assembly_.problem.groups[group];
+  if (bores.returns) hour.flow += bores.members * flow;
+  return regime;
+}
+
 Simulation::Hour Simulation::prepare_hour() {
-  const march::Problem& problem = assembly_.problem;
+  const std::size_t groups = assembly_.problem.groups.size();
   Hour hour;
   hour.task.demand = assembly_.loads.hour(tally_.hour);
   const double part = loop::flow_part(assembly_.scenario.flow, hour.task.demand.size() / peak_);
-  const double time = state_.time;
-  const double temperature = part > 0 ? mean_fluid_temperature(problem, state_, drilled()) : 0;
-  std::vector<const march::FlowRegime*> regimes(problem.groups.size(), nullptr);
-  std::vector<bool> made(problem.groups.size());
-  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    if (!phases_.drilled(g, time)) continue;
-    if (part == 0 || !phases_.works(g, time)) {
-      regimes[g] = &regimes_.standing().march;
-      continue;
+  const double temperature = part > 0 ? fluid_temperature() : 0;
+  const double concentration = phases_.concentration(state_.time);
+  std::fill(flows_.begin(), flows_.end(), nullptr);
+  const bool all_alike = phases_.all_alike();
+  for (std::size_t g = 0; g < groups; ++g) {
+    const march::FlowRegime* regime = nullptr;
+    if (phases_.drilled(g, state_.time)) {
+      const bool flows = part > 0 && phases_.works(g, state_.time);
+      regime = flows ? &flow_of(g, part * phases_.full_flow(g, concentration), temperature, hour)->march
+                     : &regimes_.standing().march;
     }
-    const std::size_t slot = phases_.flow_class(g);
-    const double flow = part * phases_.full_flow(g, time);
-    if (!made[slot]) {
-      made[slot] = true;
-      const Regimes::Regime& regime = regimes_.flowing(temperature, flow, slot);
-      flows_[slot] = &regime;
-      if (hour.reynolds == 0 || regime.reynolds < hour.reynolds) hour.reynolds = regime.reynolds;
+    if (all_alike) {
+      hour.task.regime = regime;
+    } else {
+      hour.task.own.push_back(regime);
     }
-    regimes[g] = &flows_[slot]->march;
-    if (problem.groups[g].returns) hour.flow += problem.groups[g].members * flow;
   }
-  hour.task.regime = regimes.front();
-  if (!phases_.all_alike()) hour.task.own = std::move(regimes);
   return hour;
 }
 
@@ -92,6 +113,7 @@ record::Hour Simulation::march_hour() {
   const Hour hour = prepare_hour();
   const march::HourMeans means = stepper_->advance(state_, hour.task, tally_.wall_heat);
   ++tally_.hour;
+  fluid_ = means.fluid;
   add_up(hour, means);
   const loop::Demand& demand = hour.task.demand;
   return {means.eft,

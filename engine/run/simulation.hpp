@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "engine/march/stepper.hpp"
@@ -30,7 +31,10 @@ class Simulation {
   std::vector<float> steady_rise() const;
 
   std::vector<std::byte> save() const { return run::save(state_, tally_); }
-  void restore(std::span<const std::byte> bytes) { run::restore(bytes, state_, tally_); }
+  void restore(std::span<const std::byte> bytes) {
+    run::restore(bytes, state_, tally_);
+    fluid_.reset();
+  }
 
   const Tally& tally() const { return tally_; }
   bool finished() const { return tally_.hour >= assembly_.hours(); }
@@ -46,6 +50,8 @@ class Simulation {
   Hour prepare_hour();
   void open_bores();
   std::vector<bool> drilled() const;  ///< [group], now
+  double fluid_temperature();         ///< mean of the fluid in the loops, now [K]
+  const Regimes::Regime* flow_of(std::size_t group, double flow, double temperature, Hour& hour);
   void add_up(const Hour& hour, const march::HourMeans& means);
 
   const Assembly& assembly_;
@@ -56,6 +62,7 @@ class Simulation {
   march::State state_;
   double peak_;                                // largest load of any hour [W]
   std::vector<const Regimes::Regime*> flows_;  // [flow class], of this hour
+  std::optional<double> fluid_;                // mean temperature in the loops [K], where the last hour left it
   Tally tally_;
 };
 

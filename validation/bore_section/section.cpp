@@ -66,7 +66,7 @@ march::Problem endless_bore(const Section& s) {
 
 /// So much flow that the fluid has one temperature.
 march::FlowRegime even_flow(const Section& s, const march::Problem& problem) {
-  return {1, 1e9, std::vector<bore::Network>(problem.nz(), network(s))};
+  return {1, 1e9, {network(s)}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 
 }  // namespace

@@ -59,7 +59,8 @@ oracle::Chain chain_of(const bore::Mode& mode) {
 
 oracle::Flow flow_of(const march::FlowRegime& regime) {
   oracle::Flow flow{regime.heat_rate, {}};
-  for (const bore::Network& net : regime.networks) {
+  for (std::size_t k = 0; k < regime.of_layer.size(); ++k) {
+    const bore::Network& net = regime.network(k);
     flow.sections.push_back({chain_of(net.modes[0]), chain_of(net.modes[1]), net.capacity[0]});
   }
   return flow;

@@ -29,7 +29,7 @@ march::Problem lone_problem(double depth) {
 
 march::FlowRegime without_exchange(const march::Problem& problem, double heat_rate, double capacity) {
   const bore::Network nothing = bore::make_network(bore::NetworkParts{1e15, 4e15, 0.5, 0.5, 1e3, capacity});
-  return {1, heat_rate, std::vector<bore::Network>(problem.nz(), nothing)};
+  return {1, heat_rate, {nothing}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 
 }  // namespace

@@ -34,7 +34,7 @@ model::Scenario scenario(int rows, int columns, int years) {
 /// The oracle's bore, and so much flow that the fluid has one temperature (0.003 K from in to out at 30 W/m).
 march::FlowRegime regime(const march::Problem& problem) {
   const auto network = bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0});
-  return {1, 1e6, std::vector<bore::Network>(problem.nz(), network)};
+  return {1, 1e6, {network}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 
 /// Heat per metre of bore, hour by hour [W/m]: more heat taken in winter than given in summer, hours at random.

@@ -40,9 +40,10 @@ IsothermalField::IsothermalField(const Make& make)
       scenario_(scenario_of(make)),
       assembly_(run::assemble(scenario_)),
       // So much flow that the fluid has one temperature; capacities that pass within a millisecond.
-      regime_{1, 1e8,
-              std::vector<bore::Network>(assembly_.problem.nz(), bore::make_network(bore::NetworkParts{
-                                                                     make.resistance, 1, 0.5, 0.5, 1e-2, 1e-2}))},
+      regime_{1,
+              1e8,
+              {bore::make_network(bore::NetworkParts{make.resistance, 1, 0.5, 0.5, 1e-2, 1e-2})},
+              std::vector<std::size_t>(assembly_.problem.nz(), 0)},
       task_{assembly_.loads.hour(0), &regime_},
       steps_(assembly_.problem, task_, run::initial_state(assembly_.problem)) {}
 

@@ -58,7 +58,7 @@ std::vector<bore::Network> networks(const march::Problem& problem, const SteadyB
 SteadyBore::SteadyBore(const Make& make)
     : depth_(make.depth),
       problem_(lone_problem(make)),
-      regime_{1, make.heat_rate, networks(problem_, make)},
+      regime_(march::layer_by_layer(1, make.heat_rate, networks(problem_, make))),
       task_{{0, 0, 0, heat()}, &regime_},
       steps_(problem_, task_, run::initial_state(problem_)) {
   // Twenty steps beside which everything is fast: the pair is L-stable, what has not settled is damped out. Ground of

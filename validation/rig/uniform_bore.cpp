@@ -39,9 +39,10 @@ march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid
 UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
                          const std::vector<ground::Reach>& others)
     : problem_(lone_bore(spec, solid, reach, others)),
-      regime_{1, 1e9,
-              std::vector<bore::Network>(problem_.nz(),
-                                         bore::make_network(bore::NetworkParts{1000, 1e6, 0.5, 0.5, 1e-3, 1e-3}))},
+      regime_{1,
+              1e9,
+              {bore::make_network(bore::NetworkParts{1000, 1e6, 0.5, 0.5, 1e-3, 1e-3})},
+              std::vector<std::size_t>(problem_.nz(), 0)},
       task_{{0, 0, 0, heat_per_length * (reach.toe - reach.top)}, &regime_},
       steps_(problem_, task_, run::initial_state(problem_)) {}
 

@@ -127,14 +127,14 @@ Truth truth(const run::Assembly& assembly, double fluid_temperature) {
   const model::Scenario& s = assembly.scenario;
   run::Regimes regimes(s, assembly.fluid, assembly.problem.grid);
   const auto films = run::film(s, assembly.fluid.flow_per_bore, fluid_temperature).films;
-  const auto& networks = regimes.flowing(fluid_temperature).march.networks;
+  const march::FlowRegime& flowing = regimes.flowing(fluid_temperature).march;
   const march::Group& group = assembly.problem.groups.front();
   Truth t;
   double conductance = 0, internal = 0;
   for (std::size_t k = group.first; k < group.past; ++k) {
     const model::Solid& solid = assembly.problem.grid.solid[k];
     const double share = group.fraction[k] * assembly.problem.grid.height(k) / s.bore.depth;
-    const bore::Mode& even = networks[k].modes[0];
+    const bore::Mode& even = flowing.network(k).modes[0];
     t.parts.push_back({share, solid.conductivity, solid.heat_capacity, even.inner, even.middle, even.outer,
                        even.inner_capacity, even.outer_capacity});
     t.conductivity += share * solid.conductivity;

@@ -191,6 +191,9 @@ HourMeans ArkodeStepper::advance(State& state, const Task& task, Vector& wall_he
   }
   std::copy(data(y_.get()), data(y_.get()) + state.y.size(), state.y.begin());
   state.time += seconds_per_hour;
+  sums_.fluid = mean_fluid(
+      problem_.groups.size(), [&](std::size_t g) { return task.of(g) != nullptr; },
+      [&](std::size_t g) { return fluid_of(problem_, g, state.y.data() + g * problem_.block()); });
   return sums_;
 }
 

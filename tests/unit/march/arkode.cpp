@@ -71,29 +71,7 @@ TEST_CASE("What the hour's means say went in is what the state has gained and th
   auto stepper = march::make_arkode_stepper(problem, workers);
   auto state = test::at_rest(problem);
   march::Vector wall_heat(problem.groups.size() * problem.row());
-  const auto stored = [&] {
-    double sum = 0;
-    for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-      const auto& group = problem.groups[g];
-      const double* block = state.y.data() + g * problem.block();
-      double own = 0;
-      for (std::size_t k = 0; k < problem.nz(); ++k) {
-        const double height = problem.grid.height(k);
-        for (std::size_t i = 0; i < problem.nr(); ++i) {
-          own += problem.grid.solid[k].heat_capacity * problem.grid.ring_area(i) * height *
-                 block[(problem.ground_row() + i) * problem.row() + k];
-        }
-        const auto& net = flowing.networks[k];
-        double in_bore = net.modes[0].inner_capacity * block[problem.inner_row() * problem.row() + k] +
-                         net.modes[0].outer_capacity * block[problem.outer_row() * problem.row() + k];
-        for (std::size_t i = 0; i < problem.streams(); ++i) in_bore += net.capacity[i] * block[i * problem.row() + k];
-        own += group.fraction[k] * height * in_bore;
-      }
-      sum += group.members * own;
-    }
-    return sum;
-  };
-  const double before = stored();
+  const double before = test::stored(problem, flowing, state);
   double in = 0, out = 0, turned = 0;
   for (int hour = 0; hour < 500; ++hour) {
     const double load = hour % 5 == 4 ? 0 : 6000 * std::sin(hour * 0.7) - 3000;
@@ -103,5 +81,6 @@ TEST_CASE("What the hour's means say went in is what the state has gained and th
     out += means.surface * 3600;
     turned += std::abs(load) * 3600;
   }
-  CHECK(std::abs(in - (stored() - before) - out) < 1e-9 * turned);  // round-off of many sums, numerics.md section 4
+  CHECK(std::abs(in - (test::stored(problem, flowing, state) - before) - out) <
+        1e-9 * turned);  // round-off of many sums, numerics.md section 4
 }

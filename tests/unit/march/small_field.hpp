@@ -7,6 +7,7 @@
 #include "engine/field/layout.hpp"
 #include "engine/ground/axial.hpp"
 #include "engine/march/ambient.hpp"
+#include "engine/march/blank_state.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/march/state.hpp"
 
@@ -43,28 +44,26 @@ inline march::Problem small_field(double step = 1800, int radial_cells = 24) {
 /// A network of common size: R_b 0.1, R_a 0.4 K m/W.
 inline march::FlowRegime regime(const march::Problem& problem, double heat_rate) {
   const auto network = bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0, 0.25, 0.2, 4e4});
-  return {heat_rate > 0 ? 1 : 0, heat_rate, std::vector<bore::Network>(problem.nz(), network)};
+  return {heat_rate > 0 ? 1 : 0, heat_rate, {network}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 
 /// Two U's in series on a square, of common size.
 inline march::FlowRegime series_regime(const march::Problem& problem, double heat_rate, bool crossed) {
   const auto network = bore::make_network(
       bore::SeriesParts{0.07, 0.11, 0.14, 0.4, 0.3, 0.35, 4.5e4, 1900.0, crossed, 0.2, 0.15, 0.2, 4e4});
-  return {heat_rate > 0 ? 1 : 0, heat_rate, std::vector<bore::Network>(problem.nz(), network)};
+  return {heat_rate > 0 ? 1 : 0, heat_rate, {network}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 
 /// A pipe within a pipe, of common size.
 inline march::FlowRegime concentric_regime(const march::Problem& problem, double heat_rate, bool down_annulus) {
   const auto network =
       bore::make_network(bore::ConcentricParts{0.06, 0.15, 0.4, 3e4, 9000.0, 4000.0, down_annulus, 0.25});
-  return {heat_rate > 0 ? 1 : 0, heat_rate, std::vector<bore::Network>(problem.nz(), network)};
+  return {heat_rate > 0 ? 1 : 0, heat_rate, {network}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 
 /// Undisturbed ground, fluid and grout at rest with it.
 inline march::State at_rest(const march::Problem& problem) {
-  march::State state;
-  state.y.assign(problem.size(), 0.0);
-  march::no_neighbours_yet(problem, state);
+  march::State state = march::blank_state(problem);
   std::vector<double> t0(problem.nz());
   problem.undisturbed.at(0, t0);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
@@ -74,6 +73,30 @@ inline march::State at_rest(const march::Problem& problem) {
     }
   }
   return state;
+}
+
+/// Heat in ground, grout and fluid of all bores against theta = 0 and 0 K of fluid and grout [J].
+inline double stored(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state) {
+  double sum = 0;
+  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
+    const auto& group = problem.groups[g];
+    const double* block = state.y.data() + g * problem.block();
+    double own = 0;
+    for (std::size_t k = 0; k < problem.nz(); ++k) {
+      const double height = problem.grid.height(k);
+      for (std::size_t i = 0; i < problem.nr(); ++i) {
+        own += problem.grid.solid[k].heat_capacity * problem.grid.ring_area(i) * height *
+               block[(problem.ground_row() + i) * problem.row() + k];
+      }
+      const auto& net = regime.network(k);
+      double in_bore = net.modes[0].inner_capacity * block[problem.inner_row() * problem.row() + k] +
+                       net.modes[0].outer_capacity * block[problem.outer_row() * problem.row() + k];
+      for (std::size_t i = 0; i < problem.streams(); ++i) in_bore += net.capacity[i] * block[i * problem.row() + k];
+      own += group.fraction[k] * height * in_bore;
+    }
+    sum += group.members * own;
+  }
+  return sum;
 }
 
 }  // namespace stillground::test

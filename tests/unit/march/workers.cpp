@@ -37,3 +37,22 @@ TEST_CASE(
   CHECK_NOTHROW(workers.each(done.size(), [&](std::size_t i) { ++done[i]; }));
   CHECK(done == std::vector<int>(12, 2));
 }
+
+TEST_CASE("Threads that work together see what the others did before they met") {
+  for (const int threads : {1, 2, 4}) {
+    Workers workers(threads);
+    constexpr std::size_t tasks = 10;
+    constexpr long rounds = 2000;
+    std::vector<long> ours(tasks), seen(static_cast<std::size_t>(threads));
+    workers.together([&](Workers::Crew& crew) {
+      for (long round = 1; round <= rounds; ++round) {
+        for (std::size_t i = crew.from(tasks); i < crew.to(tasks); ++i) ours[i] = round;
+        crew.wait();
+        for (const long one : ours) seen[crew.index] += one;
+        crew.wait();
+      }
+    });
+    const long sum = static_cast<long>(tasks) * rounds * (rounds + 1) / 2;
+    CHECK(seen == std::vector<long>(static_cast<std::size_t>(threads), sum));
+  }
+}

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <memory>
+
+#include "engine/march/fused/instruction_sets.hpp"
+#include "engine/march/stepper.hpp"
+#include "engine/march/workers.hpp"
+
+namespace stillground::march {
+
+/// The fast stepper: the same ARS(2,2,2) stages as the reference, written out so that a group's stage is one pass
+/// inwards (which builds the right side as it goes), one up and down the bore, and one outwards, the layers side by
+/// side in registers. The threads stay together for the whole hour and meet twice a step, where field and heat pumps
+/// meet. The only stepper that knows problem.clocks. `problem` and `workers` must outlive it.
+///
+/// Equal bits at any number of threads; between instruction sets, and between it and the reference, round-off.
+std::unique_ptr<Stepper> make_fused_stepper(const Problem& problem, Workers& workers,
+                                            const fused::Kernels& kernels = *fused::available_kernels().front());
+
+}  // namespace stillground::march
