@@ -2,6 +2,7 @@
 
 #include <string>
 #include <utility>
+#include <variant>
 #include <vector>
 
 #include "engine/base/calendar.hpp"
@@ -44,6 +45,9 @@ struct YearBalance {
   double deep = 0;      ///< left through the grid's bottom and outer edge
   double residual = 0;  ///< what is missing
 };
+
+/// Whatever a run says while it goes on.
+using Frame = std::variant<std::vector<Hour>, Snapshot, YearMean, YearBalance>;
 
 /// One bore of the layout.
 struct BoreRow {

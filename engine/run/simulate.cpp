@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <chrono>
 #include <set>
+#include <utility>
 
 #include "engine/record/spool/spool.hpp"
 #include "engine/record/write/result_file.hpp"
@@ -35,7 +36,7 @@ std::set<long> snapshot_hours(const model::Scenario& scenario, long hours) {
   }
 }
 
-/// One simulation and the spool it fills.
+/// One simulation, the spool it fills and the result file that grows beside it.
 class Recording {
  public:
   Recording(const Assembly& assembly, const Options& options, const record::Header& header)
@@ -44,48 +45,64 @@ class Recording {
         due_(snapshot_hours(assembly.scenario, assembly.hours())),
         simulation_(assembly, options.threads),
         spool_(options.resume ? record::Spool::resume(options.result, header)
-                              : record::Spool::create(options.result, header)) {
+                              : record::Spool::create(options.result, header)),
+        file_(options.result, header, due_.size()) {
     if (spool_.state().empty()) {
       take_snapshot();
     } else {
+      spool_.replay([&](record::Frame frame) { std::visit([&](auto& kept) { file_.add(std::move(kept)); }, frame); });
       simulation_.restore(spool_.state());
     }
   }
 
   void march() {
     while (!simulation_.finished()) {
-      spool_.append(simulation_.march_hour());
-      take_snapshot();
+      hours_.push_back(simulation_.march_hour());
       const long hour = simulation_.tally().hour;
-      const bool year_ends = hour % hours_per_year == 0;
-      if (year_ends) spool_.append(simulation_.year_balance());
-      if (year_ends && assembly_.scenario.fields == model::RecordFields::yearly) spool_.append(simulation_.year_mean());
-      if (hour % 24 == 0) report(year_ends);
+      const bool day_ends = hour % 24 == 0, year_ends = hour % hours_per_year == 0;
+      if (day_ends) record_hours();  // snapshots and years end with a day
+      take_snapshot();
+      if (year_ends) record(simulation_.year_balance());
+      if (year_ends && assembly_.scenario.fields == model::RecordFields::yearly) record(simulation_.year_mean());
+      if (day_ends) report(year_ends);
       if (year_ends && !simulation_.finished()) simulation_.start_year();
       if (stopped()) interrupt();
-      if (hour % 24 == 0 && Clock::now() - saved_ > between_checkpoints) checkpoint();
+      if (day_ends && Clock::now() - saved_ > between_checkpoints) checkpoint();
     }
   }
 
   /// The result file from what has been recorded. Returns the warnings that only the march could give.
-  std::vector<Warning> finish(const record::Header& header) {
+  std::vector<Warning> finish() {
     const auto warnings = warnings_after(assembly_, simulation_.tally());
     record::Closing closing;
     closing.warnings = stored_lines(warnings);
     if (assembly_.scenario.fields != model::RecordFields::none) closing.steady_rise = simulation_.steady_rise();
-    record::write_result(options_.result, header, spool_, closing);
+    file_.finish(closing);
     spool_.discard();
     return warnings;
   }
 
  private:
   void take_snapshot() {
-    if (due_.contains(simulation_.tally().hour)) spool_.append(simulation_.snapshot());
+    if (due_.contains(simulation_.tally().hour)) record(simulation_.snapshot());
+  }
+
+  template <class Kind>
+  void record(Kind frame) {
+    spool_.append(frame);
+    file_.add(std::move(frame));
+  }
+
+  void record_hours() {
+    spool_.append(hours_);
+    file_.add(hours_);
+    hours_.clear();
   }
 
   bool stopped() const { return options_.stop && options_.stop->load(); }
 
   void checkpoint() {
+    if (!hours_.empty()) record_hours();
     spool_.checkpoint(simulation_.save());
     saved_ = Clock::now();
   }
@@ -116,6 +133,8 @@ class Recording {
   std::set<long> due_;
   Simulation simulation_;
   record::Spool spool_;
+  record::ResultFile file_;
+  std::vector<record::Hour> hours_;  // of the day so far
   Clock::time_point saved_ = Clock::now();
 };
 
@@ -127,7 +146,7 @@ std::vector<Warning> simulate(const model::Scenario& scenario, const Options& op
   const record::Header header = make_header(assembly, warnings);
   Recording recording(assembly, options, header);
   recording.march();
-  const auto found = recording.finish(header);
+  const auto found = recording.finish();
   warnings.insert(warnings.end(), found.begin(), found.end());
   return warnings;
 }

@@ -65,6 +65,7 @@ TEST_CASE("Ctrl-C leaves a checkpoint and no result; --resume ends with the byte
   CHECK_THAT(outcome.err, Contains("--resume"));
   CHECK_FALSE(fs::exists(pair.folder / "long.h5"));
   CHECK(fs::exists(pair.folder / "long.h5.spool"));
+  CHECK_FALSE(fs::exists(pair.folder / "long.h5.part"));
 
   const Outcome resumed = run({"stillground", "run", "long.yaml", "--resume"}, pair.folder);
   CHECK(resumed.status == 0);
@@ -86,6 +87,7 @@ TEST_CASE("A kill costs what came after the last checkpoint, nothing more") {
   CHECK_FALSE(fs::exists(pair.folder / "long.h5"));
   REQUIRE(run({"stillground", "run", "long.yaml", "--resume"}, pair.folder).status == 0);
   CHECK(bytes(pair.folder / "long.h5") == bytes(pair.folder / "whole.h5"));
+  CHECK_FALSE(fs::exists(pair.folder / "long.h5.part"));  // what the killed run had written of its result
 }
 
 TEST_CASE("Nothing to resume, or a scenario that has changed, is refused") {

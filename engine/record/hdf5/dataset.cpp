@@ -12,7 +12,6 @@ namespace stillground::record::hdf5 {
 
 namespace {
 
-constexpr unsigned deflate_level = 4;
 constexpr std::size_t cache_slots = 12421;  ///< a prime well above the number of chunks that are kept
 
 Handle space_of(const Shape& shape) {
@@ -130,6 +129,12 @@ void Dataset::write_rows(hsize_t first, hsize_t rows, std::span<const T> values)
   const Handle in_file = rows_of(first, rows, values.size());
   const Handle in_memory = space_of({values.size()});
   checked(H5Dwrite(id(), Scalar<T>::memory(), in_memory.id(), in_file.id(), H5P_DEFAULT, values.data()),
+          attempt("cannot be written"));
+}
+
+void Dataset::write_packed(const Shape& offset, std::span<const std::byte> chunk) {
+  constexpr std::uint32_t every_filter = 0;
+  checked(H5Dwrite_chunk(id(), H5P_DEFAULT, every_filter, offset.data(), chunk.size(), chunk.data()),
           attempt("cannot be written"));
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <span>
 #include <string>
@@ -15,6 +16,11 @@ using Shape = std::vector<hsize_t>;
 
 /// Product of all extents; 1 for a single number.
 std::size_t count(const Shape& shape);
+
+/// Level of the filter "deflate". Two years of 15 groups, shuffled: fields to 77 % of their size at 137 MB/s, hourly
+/// series to 36 % at 230 MB/s; level 4 takes a third more time for 76 % and 34 %, zlib's own level 4 twice as much for
+/// the same.
+inline constexpr unsigned deflate_level = 1;
 
 /// An array of numbers in the file. T is double, float or std::int32_t; spans run over the last dimension fastest.
 class Dataset {
@@ -47,6 +53,9 @@ class Dataset {
   /// `rows` indices of the first dimension from `first` on.
   template <class T>
   void write_rows(hsize_t first, hsize_t rows, std::span<const T> values);
+
+  /// The chunk whose first element stands at `offset`, packed by a Packer.
+  void write_packed(const Shape& offset, std::span<const std::byte> chunk);
 
   template <class T>
   std::vector<T> read() const;

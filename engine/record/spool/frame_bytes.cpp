@@ -5,8 +5,8 @@ namespace stillground::record {
 // A member added to one of these must be added to its record: the sizes remind of it.
 static_assert(sizeof(Hour) == 7 * sizeof(double) && sizeof(YearBalance) == 5 * sizeof(double));
 
-Bytes encode(const Hour& hour) {
-  return Encoder().number(hour).bytes();
+Bytes encode(std::span<const Hour> hours) {
+  return Encoder().array(hours).bytes();
 }
 
 Bytes encode(const YearBalance& balance) {
@@ -24,8 +24,8 @@ Bytes encode(const Snapshot& snapshot) {
   return encoder.bytes();
 }
 
-Hour decode_hour(std::span<const std::byte> bytes) {
-  return Decoder(bytes).number<Hour>();
+std::vector<Hour> decode_hours(std::span<const std::byte> bytes) {
+  return Decoder(bytes).array<Hour>();
 }
 
 YearBalance decode_year_balance(std::span<const std::byte> bytes) {

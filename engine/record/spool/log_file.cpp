@@ -2,6 +2,7 @@
 
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <libdeflate.h>
 #include <sys/file.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -12,13 +13,12 @@
 #include <utility>
 
 #include "engine/base/errors.hpp"
-#include "engine/record/spool/crc32.hpp"
 
 namespace stillground::record {
 
 namespace {
 
-constexpr std::array<char, 8> mark = {'s', 't', 'i', 'l', 'l', 'g', '0', '1'};  ///< the digits: version of the layout
+constexpr std::array<char, 8> mark = {'s', 't', 'i', 'l', 'l', 'g', '0', '2'};  ///< the digits: version of the layout
 constexpr std::size_t buffer_limit = std::size_t{1} << 20;
 
 /// What stands before a record's bytes.
@@ -31,8 +31,9 @@ static_assert(sizeof(Head) == LogFile::head_size);
 
 std::uint32_t crc_of(std::uint32_t type, std::span<const std::byte> bytes) {
   const std::uint64_t length = bytes.size();
-  const auto first = crc32(std::as_bytes(std::span(&type, 1)));
-  return crc32(bytes, crc32(std::as_bytes(std::span(&length, 1)), first));
+  std::uint32_t crc = libdeflate_crc32(0, &type, sizeof type);
+  crc = libdeflate_crc32(crc, &length, sizeof length);
+  return libdeflate_crc32(crc, bytes.data(), bytes.size());
 }
 
 [[noreturn]] void fail_at(const std::filesystem::path& path, const char* what) {
@@ -163,14 +164,6 @@ bool LogFile::load(Offset at, std::uint32_t& type, Bytes& bytes) const {
   type = head.type;
   bytes.resize(head.length);
   return load_bytes(at + sizeof(Head), bytes) && crc_of(head.type, bytes) == head.crc;
-}
-
-Bytes LogFile::read(Offset at) {
-  flush();
-  std::uint32_t type = 0;
-  Bytes bytes;
-  if (!load(at, type, bytes)) throw SystemError(fmt::format("{}: a record is damaged", path_.string()));
-  return bytes;
 }
 
 void LogFile::scan(const std::function<void(const Record&)>& visit) {

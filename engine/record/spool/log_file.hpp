@@ -39,8 +39,6 @@ class LogFile {
   Offset append(std::uint32_t type, std::span<const std::byte> bytes);
   /// Makes everything appended so far durable.
   void sync();
-  /// The bytes of the record that begins at `at`; throws SystemError if it is damaged.
-  Bytes read(Offset at);
   /// Visits every record in order up to the first damaged or unfinished one.
   void scan(const std::function<void(const Record&)>& visit);
   /// Forgets everything from `end` on, on the disk too.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <optional>
 #include <stdexcept>
 #include <utility>
 
@@ -17,7 +18,7 @@ namespace {
 
 enum RecordType : std::uint32_t {
   identity_record = 1,
-  hour_record = 2,
+  hours_record = 2,
   snapshot_record = 3,
   year_mean_record = 4,
   balance_record = 5,
@@ -27,15 +28,6 @@ enum RecordType : std::uint32_t {
 std::filesystem::path spool_path(const std::filesystem::path& result) {
   return result.string() + ".spool";
 }
-
-/// Hours and balances are small and kept; of the fields only where their records begin.
-struct Contents {
-  std::vector<Hour> hours;
-  std::vector<YearBalance> balances;
-  std::vector<LogFile::Offset> snapshots;
-  std::vector<LogFile::Offset> year_means;
-  Bytes state;
-};
 
 void check_identity(const LogFile& log, std::span<const std::byte> bytes, const Header& header) {
   const auto differing = differences(decode_identity(bytes), identity_of(header));
@@ -54,16 +46,26 @@ Bytes decode_checkpoint(const LogFile::Record& record) {
   return decoder.array<std::byte>();
 }
 
-}  // namespace
+/// The frame that a record holds; nothing for the others. Throws std::out_of_range for a record of an unknown type.
+std::optional<Frame> decode_frame(const LogFile::Record& record) {
+  switch (record.type) {
+    case hours_record:
+      return decode_hours(record.bytes);
+    case snapshot_record:
+      return decode_snapshot(record.bytes);
+    case year_mean_record:
+      return decode_year_mean(record.bytes);
+    case balance_record:
+      return decode_year_balance(record.bytes);
+    case identity_record:
+    case checkpoint_record:
+      return std::nullopt;
+    default:
+      throw std::out_of_range("a record of an unknown type");
+  }
+}
 
-struct Spool::File {
-  LogFile log;
-  Contents contents;
-};
-
-namespace {
-
-/// Everything up to the last intact checkpoint (at the least the identity), and where that ends.
+/// Where the last intact checkpoint (at the least the identity) ends, and the state that it holds.
 class Recovery {
  public:
   Recovery(LogFile& log, const Header& header) {
@@ -76,60 +78,35 @@ class Recovery {
   }
 
   LogFile::Offset end() const { return end_; }
-  Contents kept() && { return std::move(kept_); }
+  Bytes state() && { return std::move(state_); }
 
  private:
   void visit(const LogFile& log, const LogFile::Record& record, const Header& header) {
     const bool first = !seen_;
     seen_ = true;
     if (first != (record.type == identity_record)) throw std::out_of_range("the identity is not the first record");
-    switch (record.type) {
-      case identity_record:
-        check_identity(log, record.bytes, header);
-        keep(record);
-        return;
-      case hour_record:
-        open_.hours.push_back(decode_hour(record.bytes));
-        return;
-      case balance_record:
-        open_.balances.push_back(decode_year_balance(record.bytes));
-        return;
-      case snapshot_record:
-        open_.snapshots.push_back(record.at);
-        return;
-      case year_mean_record:
-        open_.year_means.push_back(record.at);
-        return;
-      case checkpoint_record:
-        kept_.state = decode_checkpoint(record);
-        keep(record);
-        return;
-      default:
-        throw std::out_of_range("a record of an unknown type");
+    if (record.type == identity_record) {
+      check_identity(log, record.bytes, header);
+    } else if (record.type == checkpoint_record) {
+      state_ = decode_checkpoint(record);
+    } else {
+      decode_frame(record);
+      return;
     }
-  }
-
-  /// What was open until here is now behind a checkpoint.
-  void keep(const LogFile::Record& record) {
-    move_over(open_.hours, kept_.hours);
-    move_over(open_.balances, kept_.balances);
-    move_over(open_.snapshots, kept_.snapshots);
-    move_over(open_.year_means, kept_.year_means);
     end_ = record.at + LogFile::head_size + record.bytes.size();
   }
 
-  template <class T>
-  static void move_over(std::vector<T>& from, std::vector<T>& to) {
-    to.insert(to.end(), from.begin(), from.end());
-    from.clear();
-  }
-
-  Contents kept_, open_;
+  Bytes state_;
   LogFile::Offset end_ = 0;
   bool seen_ = false;
 };
 
 }  // namespace
+
+struct Spool::File {
+  LogFile log;
+  Bytes state;
+};
 
 Spool::Spool(std::unique_ptr<File> file) : file_(std::move(file)) {}
 Spool::~Spool() = default;
@@ -147,25 +124,23 @@ Spool Spool::resume(const std::filesystem::path& result, const Header& header) {
   LogFile log = LogFile::open(spool_path(result));
   Recovery recovery(log, header);
   log.cut(recovery.end());
-  return Spool(std::make_unique<File>(File{std::move(log), std::move(recovery).kept()}));
+  return Spool(std::make_unique<File>(File{std::move(log), std::move(recovery).state()}));
 }
 
-void Spool::append(const Hour& hour) {
-  file_->log.append(hour_record, encode(hour));
-  file_->contents.hours.push_back(hour);
+void Spool::append(std::span<const Hour> hours) {
+  file_->log.append(hours_record, encode(hours));
 }
 
 void Spool::append(const Snapshot& snapshot) {
-  file_->contents.snapshots.push_back(file_->log.append(snapshot_record, encode(snapshot)));
+  file_->log.append(snapshot_record, encode(snapshot));
 }
 
 void Spool::append(const YearMean& mean) {
-  file_->contents.year_means.push_back(file_->log.append(year_mean_record, encode(mean)));
+  file_->log.append(year_mean_record, encode(mean));
 }
 
 void Spool::append(const YearBalance& balance) {
   file_->log.append(balance_record, encode(balance));
-  file_->contents.balances.push_back(balance);
 }
 
 void Spool::checkpoint(std::span<const std::byte> state) {
@@ -173,31 +148,16 @@ void Spool::checkpoint(std::span<const std::byte> state) {
   encoder.number(file_->log.end()).array(state);
   file_->log.append(checkpoint_record, encoder.bytes());
   file_->log.sync();
-  file_->contents.state.assign(state.begin(), state.end());
+  file_->state.assign(state.begin(), state.end());
 }
 
 const std::vector<std::byte>& Spool::state() const {
-  return file_->contents.state;
+  return file_->state;
 }
-std::vector<Hour> Spool::hours() const {
-  return file_->contents.hours;
-}
-std::vector<YearBalance> Spool::balances() const {
-  return file_->contents.balances;
-}
-std::size_t Spool::snapshot_count() const {
-  return file_->contents.snapshots.size();
-}
-std::size_t Spool::year_mean_count() const {
-  return file_->contents.year_means.size();
-}
-
-Snapshot Spool::snapshot(std::size_t s) const {
-  return decode_snapshot(file_->log.read(file_->contents.snapshots.at(s)));
-}
-
-YearMean Spool::year_mean(std::size_t y) const {
-  return decode_year_mean(file_->log.read(file_->contents.year_means.at(y)));
+void Spool::replay(const std::function<void(Frame)>& each) {
+  file_->log.scan([&](const LogFile::Record& record) {
+    if (auto frame = decode_frame(record)) each(std::move(*frame));
+  });
 }
 
 void Spool::discard() {

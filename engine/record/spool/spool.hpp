@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <functional>
 #include <memory>
 #include <span>
 #include <vector>
@@ -26,7 +27,8 @@ class Spool {
   Spool(Spool&&) noexcept;
   Spool& operator=(Spool&&) noexcept;
 
-  void append(const Hour& hour);
+  /// Hours are best handed over by the day or more.
+  void append(std::span<const Hour> hours);
   void append(const Snapshot& snapshot);
   void append(const YearMean& mean);
   void append(const YearBalance& balance);
@@ -37,13 +39,8 @@ class Spool {
   /// State of the last checkpoint; empty if there is none yet.
   const std::vector<std::byte>& state() const;
 
-  /// Everything appended so far, read back in order. Snapshots one by one, since they are large.
-  std::vector<Hour> hours() const;
-  std::vector<YearBalance> balances() const;
-  std::size_t snapshot_count() const;
-  Snapshot snapshot(std::size_t s) const;
-  std::size_t year_mean_count() const;
-  YearMean year_mean(std::size_t y) const;
+  /// Reads back everything appended so far, in its order, hours as they were handed over.
+  void replay(const std::function<void(Frame)>& each);
 
   /// Deletes the file: the result is complete and under its final name.
   void discard();

@@ -1,20 +1,57 @@
 #pragma once
 
-#include "engine/record/frames.hpp"
-#include "engine/record/spool/spool.hpp"
-#include "engine/record/write/draft.hpp"
+#include <span>
+#include <utility>
+#include <vector>
 
-/// The parts of a result file, each written from the frames it comes from.
+#include "engine/record/frames.hpp"
+#include "engine/record/write/column.hpp"
+
+/// The parts of a result file, each defined when it is made and written from the frames it comes from.
 namespace stillground::record {
+
+/// The hourly series.
+class HourColumns {
+ public:
+  HourColumns(Draft& draft, const Header& header);
+  void add(std::span<const Hour> hours);
+  void close();  ///< throws std::logic_error unless every hour has come; so do the others'
+
+ private:
+  Column<double> time_, bounds_;
+  std::vector<std::pair<Column<double>, double Hour::*>> means_;
+  std::size_t hours_ = 0;
+  std::vector<double> values_;
+};
+
+/// The balances of the run-years, and the years themselves.
+class BalanceColumns {
+ public:
+  explicit BalanceColumns(Draft& draft);
+  void add(const YearBalance& balance);
+  void close();
+
+ private:
+  Column<std::int32_t> year_;
+  std::vector<std::pair<Column<double>, double YearBalance::*>> sums_;
+  std::int32_t years_ = 0;
+};
+
+/// Instants.
+class SnapshotColumns {
+ public:
+  explicit SnapshotColumns(Draft& draft);
+  void add(const Snapshot& snapshot);
+  void close();
+
+ private:
+  Column<double> time_;
+  Column<float> rise_;
+  std::vector<std::pair<Column<double>, std::vector<double> Snapshot::*>> profiles_;
+};
 
 /// Grid, layout, groups, single numbers.
 void put_header(Draft& draft, const Header& header);
-/// The hourly series.
-void put_hours(Draft& draft, const Header& header, const std::vector<Hour>& hours);
-/// The balances of the run-years.
-void put_balances(Draft& draft, const std::vector<YearBalance>& balances);
-/// Snapshots, yearly means and the steady state, as many as there are.
-void put_fields(Draft& draft, const Spool& spool, const Closing& closing);
 
 /// The file's own attributes. `complete` is 0: the writer makes it 1 when everything else is there.
 void put_attributes(const hdf5::File& file, const Header& header, const Closing& closing);

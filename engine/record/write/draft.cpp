@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "engine/record/hdf5/attribute.hpp"
+#include "engine/record/write/column.hpp"
 
 namespace stillground::record {
 
@@ -75,6 +76,13 @@ hdf5::Dataset Draft::define(const Variable& variable) {
   return dataset;
 }
 
+template <class T>
+void Draft::put(const Variable& variable, const std::vector<T>& values) {
+  Column<T> column(*this, variable);
+  column.add(values);
+  column.close();
+}
+
 void Draft::describe(const Variable& variable, const hdf5::Dataset& dataset) const {
   const auto label = [&](const char* name, std::string_view text) {
     if (!text.empty()) hdf5::write_label(dataset.id(), name, std::string(text));
@@ -89,5 +97,9 @@ void Draft::describe(const Variable& variable, const hdf5::Dataset& dataset) con
   label("positive", variable.positive);
   if (variable.has_gaps) hdf5::write_number(dataset.id(), "_FillValue", std::numeric_limits<double>::quiet_NaN());
 }
+
+template void Draft::put(const Variable&, const std::vector<double>&);
+template void Draft::put(const Variable&, const std::vector<float>&);
+template void Draft::put(const Variable&, const std::vector<std::int32_t>&);
 
 }  // namespace stillground::record

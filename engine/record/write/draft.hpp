@@ -1,11 +1,12 @@
 #pragma once
 
 #include <map>
-#include <span>
+#include <vector>
 
 #include "engine/record/frames.hpp"
 #include "engine/record/hdf5/dataset.hpp"
 #include "engine/record/hdf5/file.hpp"
+#include "engine/record/hdf5/packing.hpp"
 #include "engine/record/schema.hpp"
 
 namespace stillground::record {
@@ -23,14 +24,10 @@ class Draft {
 
   /// Creates the variable and writes all its values (degC where the schema says so).
   template <class T>
-  void put(const schema::Variable& variable, std::span<const T> values) {
-    define(variable).write(values);
-  }
+  void put(const schema::Variable& variable, const std::vector<T>& values);
 
-  template <class T>
-  void put(const schema::Variable& variable, const std::vector<T>& values) {
-    put(variable, std::span<const T>(values));
-  }
+  /// What packs the chunks.
+  hdf5::Packer& packer() { return packer_; }
 
   std::size_t length(schema::Dim dim) const { return lengths_.at(dim); }
 
@@ -41,6 +38,7 @@ class Draft {
   Date start_;
   Lengths lengths_;
   std::map<schema::Dim, hdf5::Dataset> scales_;
+  hdf5::Packer packer_;
 };
 
 }  // namespace stillground::record

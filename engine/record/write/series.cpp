@@ -4,51 +4,64 @@
 
 namespace stillground::record {
 
-namespace {
-
-template <class Row>
-void put_column(Draft& draft, const schema::Variable& variable, const std::vector<Row>& rows, double Row::*member) {
-  const double offset = variable.unit == "degC" ? schema::zero_celsius : 0;
-  std::vector<double> values(rows.size());
-  std::transform(rows.begin(), rows.end(), values.begin(), [&](const Row& row) { return row.*member - offset; });
-  draft.put(variable, values);
-}
-
-void put_time(Draft& draft, std::size_t hours) {
-  std::vector<double> ends(hours), bounds;
-  bounds.reserve(2 * hours);
-  for (std::size_t i = 0; i < hours; ++i) {
-    ends[i] = static_cast<double>(i + 1);
-    bounds.insert(bounds.end(), {ends[i] - 1, ends[i]});
-  }
-  draft.put(schema::time, ends);
-  draft.put(schema::time_bounds, bounds);
-}
-
-}  // namespace
-
-void put_hours(Draft& draft, const Header& header, const std::vector<Hour>& hours) {
-  put_time(draft, hours.size());
-  put_column(draft, schema::eft, hours, &Hour::eft);
-  put_column(draft, schema::lft, hours, &Hour::lft);
-  put_column(draft, schema::flow, hours, &Hour::flow);
-  put_column(draft, schema::heat_to_ground, hours, &Hour::heat_to_ground);
+HourColumns::HourColumns(Draft& draft, const Header& header)
+    : time_(draft, schema::time), bounds_(draft, schema::time_bounds) {
+  const auto mean = [&](const schema::Variable& variable, double Hour::*member) {
+    means_.emplace_back(Column<double>(draft, variable), member);
+  };
+  mean(schema::eft, &Hour::eft);
+  mean(schema::lft, &Hour::lft);
+  mean(schema::flow, &Hour::flow);
+  mean(schema::heat_to_ground, &Hour::heat_to_ground);
   if (!header.has_heat_pump) return;
-  put_column(draft, schema::heating, hours, &Hour::heating);
-  put_column(draft, schema::cooling, hours, &Hour::cooling);
-  put_column(draft, schema::power, hours, &Hour::power);
+  mean(schema::heating, &Hour::heating);
+  mean(schema::cooling, &Hour::cooling);
+  mean(schema::power, &Hour::power);
 }
 
-void put_balances(Draft& draft, const std::vector<YearBalance>& balances) {
-  std::vector<std::int32_t> years;
-  for (const YearBalance& balance : balances)
-    years.push_back(static_cast<std::int32_t>(&balance - balances.data()) + 1);
-  draft.put(schema::year, years);
-  put_column(draft, schema::balance_in, balances, &YearBalance::in);
-  put_column(draft, schema::balance_stored, balances, &YearBalance::stored);
-  put_column(draft, schema::balance_surface, balances, &YearBalance::surface);
-  put_column(draft, schema::balance_deep, balances, &YearBalance::deep);
-  put_column(draft, schema::balance_residual, balances, &YearBalance::residual);
+void HourColumns::add(std::span<const Hour> hours) {
+  values_.resize(hours.size());
+  for (auto& [column, member] : means_) {
+    std::transform(hours.begin(), hours.end(), values_.begin(), [&](const Hour& hour) { return hour.*member; });
+    column.add(values_);
+  }
+  for (double& end : values_) end = static_cast<double>(++hours_);
+  time_.add(values_);
+  std::vector<double>& bounds = values_;
+  bounds.resize(2 * hours.size());
+  for (std::size_t i = hours.size(); i-- > 0;) {
+    bounds[2 * i + 1] = bounds[i];
+    bounds[2 * i] = bounds[i] - 1;
+  }
+  bounds_.add(bounds);
+}
+
+void HourColumns::close() {
+  time_.close();
+  bounds_.close();
+  for (auto& [column, member] : means_) column.close();
+}
+
+BalanceColumns::BalanceColumns(Draft& draft) : year_(draft, schema::year) {
+  const auto sum = [&](const schema::Variable& variable, double YearBalance::*member) {
+    sums_.emplace_back(Column<double>(draft, variable), member);
+  };
+  sum(schema::balance_in, &YearBalance::in);
+  sum(schema::balance_stored, &YearBalance::stored);
+  sum(schema::balance_surface, &YearBalance::surface);
+  sum(schema::balance_deep, &YearBalance::deep);
+  sum(schema::balance_residual, &YearBalance::residual);
+}
+
+void BalanceColumns::add(const YearBalance& balance) {
+  ++years_;
+  year_.add(std::span<const std::int32_t>(&years_, 1));
+  for (auto& [column, member] : sums_) column.add(std::span(&(balance.*member), 1));
+}
+
+void BalanceColumns::close() {
+  year_.close();
+  for (auto& [column, member] : sums_) column.close();
 }
 
 }  // namespace stillground::record

@@ -6,7 +6,7 @@
 #include <limits>
 #include <numbers>
 
-#include "engine/record/write/result_file.hpp"
+#include "tests/unit/record/recorded.hpp"
 
 namespace stillground::testing {
 
@@ -208,7 +208,7 @@ MadeRun made_run(const MadeSize& size) {
 
 Spool spool_of(const std::filesystem::path& result, const MadeRun& run) {
   Spool spool = Spool::create(result, run.header);
-  for (const Hour& hour : run.hours) spool.append(hour);
+  spool.append(run.hours);
   for (const Snapshot& snapshot : run.snapshots) spool.append(snapshot);
   for (const YearMean& mean : run.year_means) spool.append(mean);
   for (const YearBalance& balance : run.balances) spool.append(balance);

@@ -12,6 +12,7 @@
 #include "engine/record/write/result_file.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/made_run.hpp"
+#include "tests/unit/record/recorded.hpp"
 
 using namespace stillground;
 using namespace stillground::record;
@@ -67,15 +68,45 @@ TEST_CASE("A run taken up again after an interruption gives equal bytes", "[reco
   write_made(scratch.folder / "a.h5", run);
   {
     Spool spool = Spool::create(scratch.folder / "b.h5", run.header);
-    for (std::size_t i = 0; i < 5000; ++i) spool.append(run.hours[i]);
+    spool.append(std::span(run.hours).first(5000));
     spool.checkpoint({});
-    for (std::size_t i = 0; i < 100; ++i) spool.append(Hour{});
+    spool.append(std::vector<Hour>(100));
   }
   Spool spool = Spool::resume(scratch.folder / "b.h5", run.header);
-  for (std::size_t i = spool.hours().size(); i < run.hours.size(); ++i) spool.append(run.hours[i]);
+  spool.append(std::span(run.hours).subspan(recorded(spool).hours.size()));
   for (const YearBalance& balance : run.balances) spool.append(balance);
   write_result(scratch.folder / "b.h5", run.header, spool, run.closing);
   CHECK(contents(scratch.folder / "a.h5") == contents(scratch.folder / "b.h5"));
+}
+
+TEST_CASE("However a run's hours are handed over, the bytes are equal", "[record][result]") {
+  const Scratch scratch;
+  const MadeRun run = made_run({.years = 2, .fields = "none"});
+  std::vector<std::string> files;
+  for (const std::size_t at_once : {24U, 8760U, 17520U, 777U}) {
+    const auto file = scratch.folder / (std::to_string(at_once) + ".h5");
+    ResultFile growing(file, run.header, 0);
+    const std::span<const Hour> hours(run.hours);
+    for (std::size_t from = 0; from < hours.size(); from += at_once) {
+      growing.add(hours.subspan(from, std::min(at_once, hours.size() - from)));
+    }
+    for (const YearBalance& balance : run.balances) growing.add(balance);
+    growing.finish(run.closing);
+    files.push_back(contents(file));
+  }
+  for (const std::string& file : files) CHECK(file == files.front());
+}
+
+TEST_CASE("A result that is not finished leaves nothing behind", "[record][result]") {
+  const Scratch scratch;
+  const MadeRun run = made_run();
+  {
+    ResultFile growing(scratch.folder / "a.h5", run.header, run.snapshots.size());
+    growing.add(run.hours);
+    for (const Snapshot& snapshot : run.snapshots) growing.add(snapshot);
+    CHECK(fs::exists(scratch.folder / "a.h5.part"));
+  }
+  CHECK(fs::is_empty(scratch.folder));
 }
 
 TEST_CASE("ncdump reads a result's dimensions, variables and units", "[record][result]") {

@@ -10,11 +10,11 @@
 #include "engine/record/hdf5/attribute.hpp"
 #include "engine/record/hdf5/file.hpp"
 #include "engine/record/read/result.hpp"
-#include "engine/record/write/result_file.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/file_size_limit.hpp"
 #include "tests/unit/record/in_child.hpp"
 #include "tests/unit/record/made_run.hpp"
+#include "tests/unit/record/recorded.hpp"
 
 using namespace stillground;
 using namespace stillground::record;
@@ -110,7 +110,7 @@ TEST_CASE("A damaged result is read or refused, never a crash", "[record][result
 TEST_CASE("A result that cannot be written leaves nothing behind and says why", "[record][result]") {
   const Scratch scratch;
   const MadeRun run = made_run({.years = 1});
-  const Spool spool = spool_of(scratch.folder / "a.h5", run);
+  Spool spool = spool_of(scratch.folder / "a.h5", run);
   CHECK_THROWS_WITH(write_result("/no/such/folder/a.h5", run.header, spool, run.closing),
                     "/no/such/folder/a.h5: cannot be created: No such file or directory");
   CHECK_THROWS_AS(write_result("/proc/a.h5", run.header, spool, run.closing), SystemError);
@@ -129,7 +129,7 @@ TEST_CASE("A disk that fills up at any moment leaves the old result as it was", 
   const Scratch scratch;
   const fs::path file = scratch.folder / "a.h5";
   const MadeRun run = made_run({.years = 1});
-  const Spool spool = spool_of(file, run);
+  Spool spool = spool_of(file, run);
   write_result(file, run.header, spool, run.closing);
   const std::string before = contents(file);
   for (const double part : {0.0, 0.0005, 0.01, 0.1, 0.3, 0.5, 0.8, 0.95, 0.999}) {
@@ -155,7 +155,7 @@ TEST_CASE("A run whose frames do not fit its header is our own mistake, and writ
   const fs::path file = scratch.folder / "a.h5";
   MadeRun run = made_run({.years = 1});
   run.hours.pop_back();
-  const Spool spool = spool_of(file, run);
+  Spool spool = spool_of(file, run);
   CHECK_THROWS_AS(write_result(file, run.header, spool, run.closing), std::logic_error);
   CHECK(!fs::exists(file));
   CHECK(!fs::exists(file.string() + ".part"));

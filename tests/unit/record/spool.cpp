@@ -7,6 +7,7 @@
 #include "engine/base/errors.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/made_run.hpp"
+#include "tests/unit/record/recorded.hpp"
 #include "tests/unit/record/same_frames.hpp"
 
 using namespace stillground;
@@ -29,16 +30,15 @@ std::string text_of(const std::vector<std::byte>& bytes) {
 TEST_CASE("A spool gives back every frame as it was appended", "[record][spool]") {
   const Scratch scratch;
   const MadeRun run = made_run({.years = 1, .fields = "yearly"});
-  const Spool spool = spool_of(scratch.folder / "a.h5", run);
-  const auto hours = spool.hours();
+  Spool spool = spool_of(scratch.folder / "a.h5", run);
+  const auto [hours, snapshots, year_means, balances] = recorded(spool);
   REQUIRE(hours.size() == run.hours.size());
   CHECK(std::memcmp(hours.data(), run.hours.data(), hours.size() * sizeof(Hour)) == 0);
-  const auto balances = spool.balances();
   REQUIRE(balances.size() == run.balances.size());
   CHECK(std::memcmp(balances.data(), run.balances.data(), balances.size() * sizeof(YearBalance)) == 0);
-  REQUIRE(spool.snapshot_count() == run.snapshots.size());
+  REQUIRE(snapshots.size() == run.snapshots.size());
   for (std::size_t s = 0; s < run.snapshots.size(); ++s) {
-    const Snapshot snapshot = spool.snapshot(s);
+    const Snapshot& snapshot = snapshots[s];
     CHECK(snapshot.time == run.snapshots[s].time);
     CHECK(same(snapshot.rise, run.snapshots[s].rise));
     CHECK(same(snapshot.undisturbed, run.snapshots[s].undisturbed));
@@ -47,8 +47,8 @@ TEST_CASE("A spool gives back every frame as it was appended", "[record][spool]"
     CHECK(same(snapshot.fluid_up, run.snapshots[s].fluid_up));
     CHECK(same(snapshot.grout, run.snapshots[s].grout));
   }
-  REQUIRE(spool.year_mean_count() == 1);
-  CHECK(same(spool.year_mean(0).rise, run.year_means[0].rise));
+  REQUIRE(year_means.size() == 1);
+  CHECK(same(year_means[0].rise, run.year_means[0].rise));
 }
 
 TEST_CASE("A resumed spool goes on from its last checkpoint as if nothing had happened", "[record][spool]") {
@@ -56,29 +56,29 @@ TEST_CASE("A resumed spool goes on from its last checkpoint as if nothing had ha
   const MadeRun run = made_run({.years = 1});
   {
     Spool spool = Spool::create(scratch.folder / "a.h5", run.header);
-    for (int i = 0; i < 100; ++i) spool.append(run.hours[static_cast<std::size_t>(i)]);
+    for (std::size_t i = 0; i < 100; i += 25) spool.append(std::span(run.hours).subspan(i, 25));
     spool.append(run.snapshots[0]);
     spool.checkpoint(bytes_of("state at 100"));
-    spool.append(run.hours[100]);  // lost with the process
+    spool.append(std::span(run.hours).subspan(100, 1));  // lost with the process
     spool.append(run.snapshots[1]);
   }
   Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
   CHECK(text_of(spool.state()) == "state at 100");
-  CHECK(spool.hours().size() == 100);
-  CHECK(spool.snapshot_count() == 1);
-  spool.append(run.hours[100]);
+  CHECK(recorded(spool).hours.size() == 100);
+  CHECK(recorded(spool).snapshots.size() == 1);
+  spool.append(std::span(run.hours).subspan(100, 1));
   spool.append(run.snapshots[1]);
-  CHECK(spool.hours().back().eft == run.hours[100].eft);
-  CHECK(same(spool.snapshot(1).rise, run.snapshots[1].rise));
+  CHECK(recorded(spool).hours.back().eft == run.hours[100].eft);
+  CHECK(same(recorded(spool).snapshots[1].rise, run.snapshots[1].rise));
 }
 
 TEST_CASE("A spool without a checkpoint resumes at the beginning, with an empty state", "[record][spool]") {
   const Scratch scratch;
   const MadeRun run = made_run({.years = 1});
-  Spool::create(scratch.folder / "a.h5", run.header).append(run.hours[0]);
-  const Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
+  Spool::create(scratch.folder / "a.h5", run.header).append(std::span(run.hours).first(1));
+  Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
   CHECK(spool.state().empty());
-  CHECK(spool.hours().empty());
+  CHECK(recorded(spool).hours.empty());
 }
 
 TEST_CASE("A new spool replaces what an earlier run left", "[record][spool]") {
@@ -86,9 +86,9 @@ TEST_CASE("A new spool replaces what an earlier run left", "[record][spool]") {
   const MadeRun run = made_run({.years = 1});
   spool_of(scratch.folder / "a.h5", run);
   Spool::create(scratch.folder / "a.h5", run.header);
-  const Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
+  Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
   CHECK(spool.state().empty());
-  CHECK(spool.snapshot_count() == 0);
+  CHECK(recorded(spool).snapshots.empty());
 }
 
 TEST_CASE("A discarded spool leaves no file", "[record][spool]") {

@@ -68,22 +68,21 @@ std::filesystem::path new_folder() {
 record::read::Result made_result(const MadeResult& made) {
   const std::filesystem::path file = new_folder() / "made.h5";
   const record::Header header = header_of(made);
-  record::Spool spool = record::Spool::create(file, header);
+  const bool monthly = made.fields == "monthly";
+  const int months = monthly ? 12 * made.years : 0;
+  record::ResultFile growing(file, header, monthly ? static_cast<std::size_t>(months) + 1 : 0);
   const auto hours = static_cast<std::size_t>(8760 * made.years);
-  for (const record::Hour& hour : made_hours(hours, [](std::size_t h) { return h < 8760 ? 10.0 : 12.0; }))
-    spool.append(hour);
+  growing.add(made_hours(hours, [](std::size_t h) { return h < 8760 ? 10.0 : 12.0; }));
   double days = 0;
-  if (made.fields == "monthly") spool.append(snapshot_of(made, 0));
-  for (int month = 0; made.fields == "monthly" && month < 12 * made.years; ++month) {
+  if (monthly) growing.add(snapshot_of(made, 0));
+  for (int month = 0; month < months; ++month) {
     days += days_of_month[static_cast<std::size_t>((month + 6) % 12)];
-    spool.append(snapshot_of(made, days * seconds_per_day));
+    growing.add(snapshot_of(made, days * seconds_per_day));
   }
-  for (int year = 0; year < made.years; ++year) spool.append(record::YearBalance{});
-  spool.checkpoint({});
+  for (int year = 0; year < made.years; ++year) growing.add(record::YearBalance{});
   record::Closing closing;
   if (made.fields != "none") closing.steady_rise.assign(layers * cells, static_cast<float>(made.steady));
-  record::write_result(file, header, spool, closing);
-  spool.discard();
+  growing.finish(closing);
   record::read::Result result(file);
   std::filesystem::remove_all(file.parent_path());
   return result;

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <filesystem>
+#include <vector>
+
+#include "engine/record/frames.hpp"
+#include "engine/record/spool/spool.hpp"
+
+namespace stillground::testing {
+
+/// A spool's frames, each kind in its order.
+struct Recorded {
+  std::vector<record::Hour> hours;
+  std::vector<record::Snapshot> snapshots;
+  std::vector<record::YearMean> year_means;
+  std::vector<record::YearBalance> balances;
+};
+
+Recorded recorded(record::Spool& spool);
+
+/// The result file of a spool's frames.
+void write_result(const std::filesystem::path& file, const record::Header& header, record::Spool& spool,
+                  const record::Closing& closing);
+
+}  // namespace stillground::testing
