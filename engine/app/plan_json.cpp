@@ -35,6 +35,8 @@ ordered_json flow_case(const run::FlowCase& flow) {
 void add_field(ordered_json& j, const run::Plan& plan) {
   j["bores"] = plan.bores;
   j["groups"] = plan.groups;
+  j["equal_groups"] = plan.equal_groups;
+  j["group_error"] = quantity(plan.group_error, "K");
   j["active_length"] = quantity(plan.active_length, "m");
   j["drill_length"] = quantity(plan.drill_length, "m");
   j["nearest_spacing"] = quantity(plan.nearest_spacing, "m");

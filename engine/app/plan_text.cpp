@@ -60,6 +60,16 @@ std::string heat(const run::Plan& plan) {
          line("to the ground", to_ground);
 }
 
+std::string groups(const run::Plan& plan) {
+  constexpr int many = 100;
+  if (plan.group_error > 0) {
+    return line("groups", fmt::format("{} of {} by the layout, merged within {:g} K at the bore walls", plan.groups,
+                                      plan.equal_groups, plan.group_error));
+  }
+  if (plan.groups <= many) return "";
+  return line("groups", fmt::format("{}; run.groups: merged joins those that are nearly alike", plan.groups));
+}
+
 std::string grid(const run::Plan& plan) {
   return line("grid", fmt::format("{} x {} along r x {} along z = {} cells; out to {:.0f} m, down to {:.0f} m",
                                   counted(plan.groups, "group"), plan.radial_cells, plan.axial_cells, plan.cells,
@@ -95,8 +105,8 @@ std::string warnings(const run::Plan& plan) {
 
 std::string plan_text(const run::Plan& plan, int threads) {
   const std::string on = threads > 0 ? fmt::format("{} threads", threads) : std::string("all threads");
-  return fmt::format("{}\n", plan.title) + when(plan) + field(plan) + materials(plan) + heat(plan) + grid(plan) +
-         numerics(plan) +
+  return fmt::format("{}\n", plan.title) + when(plan) + field(plan) + materials(plan) + heat(plan) + groups(plan) +
+         grid(plan) + numerics(plan) +
          line("a run takes", fmt::format("about {} on {}, and {:.0f} MB of disk", duration_text(plan.expected_seconds),
                                          on, std::ceil(plan.expected_bytes / 1e6))) +
          flow_table(plan) + warnings(plan);

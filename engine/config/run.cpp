@@ -28,6 +28,12 @@ double read_refresh(const Section& run) {
   return hours * seconds_per_hour;
 }
 
+model::Run::Groups read_groups(const Section& run) {
+  const std::string word = run.word("groups");
+  if (word == "none") return model::Run::Groups::none;
+  return word == "merged" ? model::Run::Groups::merged : model::Run::Groups::symmetry;
+}
+
 model::GridChoice read_grid_choice(const Section& run) {
   model::GridChoice grid;
   if (!run.has("grid")) return grid;
@@ -79,7 +85,8 @@ model::Run read_run(const Section& root) {
   run.step = read_step(section);
   run.refresh = read_refresh(section);
   run.grid = read_grid_choice(section);
-  run.groups = section.word("groups") == "none" ? model::Run::Groups::none : model::Run::Groups::symmetry;
+  run.groups = read_groups(section);
+  run.group_error = section.quantity("group_error");
   run.stepper =
       section.word("stepper") == "reference" ? model::Run::Stepper::reference : model::Run::Stepper::automatic;
   run.clocks = section.word("clocks") == "one" ? model::Run::Clocks::one : model::Run::Clocks::automatic;

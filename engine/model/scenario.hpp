@@ -30,7 +30,7 @@ struct GridChoice {
 
 /// How long, how finely, and which accelerations are switched off.
 struct Run {
-  enum class Groups { symmetry, none };
+  enum class Groups { symmetry, merged, none };
   enum class Stepper { automatic, reference };
   enum class Clocks { automatic, one };
 
@@ -40,6 +40,7 @@ struct Run {
   double refresh = 86400;  ///< of the neighbours' sum [s], a multiple of 3600
   GridChoice grid;
   Groups groups = Groups::symmetry;
+  double group_error = 0.05;  ///< bound on what merging changes at a bore wall [K]
   Stepper stepper = Stepper::automatic;
   Clocks clocks = Clocks::automatic;
 };

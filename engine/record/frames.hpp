@@ -88,7 +88,8 @@ struct Header {
   int years = 0;
   double step = 0;  ///< [s]
   ErrorEstimate eft_error;
-  std::string fields;  ///< "monthly", "yearly", "none"
+  double group_error = 0;  ///< bound on what merging bores into groups changes at their walls [K]; 0: nothing is merged
+  std::string fields;      ///< "monthly", "yearly", "none"
   bool has_heat_pump = false;
   double drill_length = 0;         ///< metres to drill, as the scenario counts them [m]
   double fluid_heat_capacity = 0;  ///< c of the fluid as marched [J/(kg K)]
@@ -113,6 +114,7 @@ struct Header {
 struct Closing {
   std::vector<float> steady_rise;     ///< [group][z][r]: steady state under the last run-year's mean heat [K]
   std::vector<std::string> warnings;  ///< found while marching
+  double group_deviation = 0;         ///< largest difference of a bore's neighbours' effect from its group's [K]
 };
 
 }  // namespace stillground::record

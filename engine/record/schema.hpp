@@ -149,7 +149,8 @@ inline constexpr Variable group{
     .name = "group",
     .dims = {Dim::group},
     .kind = Kind::int32,
-    .long_name = "group of bores that are equal by the layout, counted from 0 as in bore_group"};
+    .long_name =
+        "group of bores that are equal by the layout (or nearly so: group_error), counted from 0 as in bore_group"};
 inline constexpr auto active_fraction =
     constant("active_fraction", {Dim::group, Dim::z}, "1", "part of the cell's height with an active bore in it");
 inline constexpr auto grout_storage =

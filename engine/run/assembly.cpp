@@ -15,6 +15,7 @@
 #include "engine/march/rates.hpp"
 #include "engine/march/tableau.hpp"
 #include "engine/materials/fluid.hpp"
+#include "engine/run/merging.hpp"
 
 namespace stillground::run {
 
@@ -97,6 +98,21 @@ void check_circuits(const model::Scenario& scenario, const std::vector<model::Bo
         scenario.place("flow.in_series"), "flow.in_series",
         fmt::format("bores {} and {} are on one circuit but differ in start, stop or flow", upstream[i] + 1, i + 1));
   }
+}
+
+/// In series each bore's inlet is another's outlet: bores with equal neighbours are not alike.
+void check_merging(const model::Scenario& scenario) {
+  if (scenario.run.groups == model::Run::Groups::merged && scenario.flow.in_series > 1) {
+    throw InputError(scenario.place("run.groups"), "run.groups",
+                     "merged: bores in series cannot be merged (allowed here: symmetry, none)");
+  }
+}
+
+/// Joins groups that will have nearly alike neighbours.
+void merge(Assembly& assembly, const field::Upstream& upstream) {
+  assembly.groups = field::merged_groups(assembly.bores, assembly.groups, foresee_neighbours(assembly),
+                                         assembly.scenario.run.group_error);
+  assembly.problem.groups = march_groups(assembly.problem.grid, assembly.bores, assembly.groups, upstream);
 }
 
 /// Sum of the circuits' flow weights.
@@ -185,6 +201,10 @@ void check_cop_slopes(const model::Scenario& scenario, const Assembly& assembly)
 
 }  // namespace
 
+bool Assembly::merges() const {
+  return scenario.run.groups == model::Run::Groups::merged;
+}
+
 double Assembly::duration() const {
   return scenario.run.years * seconds_per_year;
 }
@@ -217,8 +237,10 @@ Assembly assemble(const model::Scenario& scenario) {
   auto bores = bores_of(scenario);
   const field::Upstream upstream = field::in_series(bores.size(), scenario.flow.in_series);
   check_circuits(scenario, bores, upstream);
+  check_merging(scenario);
   auto groups = scenario.run.groups == model::Run::Groups::none ? field::lone_groups(bores.size())
                                                                 : field::equal_groups(bores, upstream);
+  const std::size_t equal = groups.size();
   std::vector<ground::Reach> reaches;
   for (const auto& bore : bores) reaches.push_back(reach_of(bore));
   const ground::GridSpec spec = choose_grid(scenario, bores);
@@ -232,7 +254,7 @@ Assembly assemble(const model::Scenario& scenario) {
       grid,
       ground::axial_conductances(grid, film),
       march_groups(grid, bores, groups, upstream),
-      field::Coupling(bores, groups, grid.r),
+      {},  // once it is settled which groups there are
       ground::Undisturbed(scenario.ground, grid, hour_of_year(scenario.run.start) * seconds_per_hour, duration),
       heat_pumps(scenario),
       step,
@@ -244,12 +266,15 @@ Assembly assemble(const model::Scenario& scenario) {
   Assembly assembly{scenario,
                     std::move(bores),
                     std::move(groups),
+                    equal,
                     spec,
                     std::move(problem),
                     loop::LoadSeries(scenario.loads, hour_of_year(scenario.run.start)),
                     fluid,
                     film,
                     std::move(warnings)};
+  if (assembly.merges() && equal > 1) merge(assembly, upstream);
+  assembly.problem.coupling = field::Coupling(assembly.bores, assembly.groups, grid.r);
   check_cop_slopes(scenario, assembly);
   return assembly;
 }

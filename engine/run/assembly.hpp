@@ -20,13 +20,15 @@ struct Assembly {
   const model::Scenario& scenario;
   std::vector<model::BoreSite> bores;
   field::Groups groups;
-  ground::GridSpec grid_spec;  ///< what the problem's grid was made from
+  std::size_t equal_groups = 0;  ///< groups before any were merged
+  ground::GridSpec grid_spec;    ///< what the problem's grid was made from
   march::Problem problem;
   loop::LoadSeries loads;
   LoopFluid fluid;
   double surface_film = 0;        ///< [W/(m2 K)], 0: none
   std::vector<Warning> warnings;  ///< found while assembling
 
+  bool merges() const;      ///< whether groups may hold bores that are only nearly alike
   double duration() const;  ///< [s]
   long hours() const;
 };

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "engine/field/distance_nodes.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/field/superposition.hpp"
 #include "engine/run/pilot.hpp"
@@ -110,27 +111,13 @@ Kernel joined(Values early, const std::vector<long>& hours, const Values& late) 
 
 Neighbourhood neighbourhood(const std::vector<model::BoreSite>& bores) {
   if (bores.size() < 2) return {};
-  double least = field::distance(bores[0], bores[1]), most = least;
-  for (std::size_t a = 0; a < bores.size(); ++a) {
-    for (std::size_t b = 0; b < a; ++b) {
-      const double d = field::distance(bores[a], bores[b]);
-      least = std::min(least, d);
-      most = std::max(most, d);
-    }
-  }
-  const double node = std::log(1.1);
+  const field::DistanceNodes nodes(bores);
   Neighbourhood around;
-  const auto nodes = static_cast<std::size_t>(std::ceil(std::log(most / least) / node)) + 2;
-  for (std::size_t j = 0; j < nodes; ++j) around.distance.push_back(least * std::exp(node * static_cast<double>(j)));
-  around.count.assign(nodes, 0.0);
+  around.distance = nodes.nodes();
+  around.count.assign(around.distance.size(), 0.0);
   const double each = 2 / static_cast<double>(bores.size());  // a pair is seen from both its ends
   for (std::size_t a = 0; a < bores.size(); ++a) {
-    for (std::size_t b = 0; b < a; ++b) {
-      const double at = std::log(field::distance(bores[a], bores[b]) / least) / node;
-      const auto j = static_cast<std::size_t>(at);
-      around.count[j] += each * (1 - (at - static_cast<double>(j)));
-      around.count[j + 1] += each * (at - static_cast<double>(j));
-    }
+    for (std::size_t b = 0; b < a; ++b) nodes.share(field::distance(bores[a], bores[b]), each, around.count);
   }
   return around;
 }

@@ -38,7 +38,7 @@ struct Neighbourhood {
   std::vector<double> count;
 };
 
-/// Pairs are shared out in the logarithm of their distance between nodes 10 % apart.
+/// Pairs are shared out between field::DistanceNodes.
 Neighbourhood neighbourhood(const std::vector<model::BoreSite>& bores);
 
 }  // namespace stillground::run

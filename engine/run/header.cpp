@@ -93,6 +93,7 @@ record::Header make_header(const Assembly& assembly, const std::vector<Warning>&
   header.years = scenario.run.years;
   header.step = assembly.problem.step;
   header.eft_error = estimate_errors(assembly);
+  header.group_error = assembly.merges() ? scenario.run.group_error : 0.0;
   header.fields = fields(scenario.fields);
   header.has_heat_pump = scenario.heat_pump.has_value();
   header.drill_length = drill_length(assembly);

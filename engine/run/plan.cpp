@@ -31,6 +31,8 @@ void describe_field(const Assembly& assembly, Plan& plan) {
   const model::Bore& bore = assembly.scenario.bore;
   plan.bores = static_cast<int>(assembly.bores.size());
   plan.groups = static_cast<int>(assembly.groups.size());
+  plan.equal_groups = static_cast<int>(assembly.equal_groups);
+  plan.group_error = assembly.merges() ? assembly.scenario.run.group_error : 0;
   for (const auto& site : assembly.bores) plan.active_length += site.depth;
   plan.drill_length = drill_length(assembly);
   const auto nearest = field::nearest_distances(assembly.bores);

@@ -55,6 +55,8 @@ struct Plan {
   double step = 0;  ///< [s]
   int bores = 0;
   int groups = 0;
+  int equal_groups = 0;        ///< before any were merged
+  double group_error = 0;      ///< bound on what merging changes at a bore wall [K]; 0: none are merged
   double active_length = 0;    ///< all bores [m]
   double drill_length = 0;     ///< [m]
   double nearest_spacing = 0;  ///< between two bores [m]; 0 for a lone bore

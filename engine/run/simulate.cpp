@@ -76,6 +76,7 @@ class Recording {
     const auto warnings = warnings_after(assembly_, simulation_.tally());
     record::Closing closing;
     closing.warnings = stored_lines(warnings);
+    closing.group_deviation = simulation_.tally().group_deviation;
     if (assembly_.scenario.fields != model::RecordFields::none) closing.steady_rise = simulation_.steady_rise();
     file_.finish(closing);
     spool_.discard();

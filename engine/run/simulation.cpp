@@ -9,6 +9,8 @@
 #include "engine/march/ambient.hpp"
 #include "engine/march/arkode/stepper.hpp"
 #include "engine/march/fused/stepper.hpp"
+#include "engine/run/group_deviation.hpp"
+#include "engine/run/merging.hpp"
 #include "engine/run/observe.hpp"
 
 namespace stillground::run {
@@ -35,6 +37,7 @@ Simulation::Simulation(const Assembly& assembly, int threads)
       state_(initial_state(assembly.problem)),
       peak_(std::max(assembly.loads.peak(), 1e-9)),
       flows_(assembly.problem.groups.size()) {
+  if (assembly.merges()) merging_hours_ = merging_hours(assembly.scenario.run.years);
   const march::Problem& problem = assembly.problem;
   tally_.wall_heat.assign(problem.groups.size() * problem.row(), 0.0);
   if (assembly.scenario.fields == model::RecordFields::yearly) {
@@ -115,6 +118,9 @@ record::Hour Simulation::march_hour() {
   ++tally_.hour;
   fluid_ = means.fluid;
   add_up(hour, means);
+  if (std::binary_search(merging_hours_.begin(), merging_hours_.end(), tally_.hour)) {
+    tally_.group_deviation = std::max(tally_.group_deviation, group_deviation(assembly_, state_, workers_));
+  }
   const loop::Demand& demand = hour.task.demand;
   return {means.eft,
           means.lft,

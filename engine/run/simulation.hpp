@@ -63,6 +63,7 @@ class Simulation {
   double peak_;                                // largest load of any hour [W]
   std::vector<const Regimes::Regime*> flows_;  // [flow class], of this hour
   std::optional<double> fluid_;                // mean temperature in the loops [K], where the last hour left it
+  std::vector<long> merging_hours_;            // at whose ends merged groups are confirmed; else empty
   Tally tally_;
 };
 

@@ -45,6 +45,7 @@ void parts(State& state, Tally& tally, Each&& each) {
   one(tally.design.reynolds);
   one(tally.coldest_fluid);
   one(tally.coldest_wall);
+  one(tally.group_deviation);
 }
 
 template <class State, class Tally>

@@ -42,6 +42,7 @@ struct Tally {
   DesignHour design;
   double coldest_fluid = std::numeric_limits<double>::infinity();  ///< [K]
   double coldest_wall = std::numeric_limits<double>::infinity();   ///< [K]
+  double group_deviation = 0;                                      ///< largest of merged groups [K]
 
   void start_year(double stored);
 };

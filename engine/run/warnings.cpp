@@ -113,6 +113,13 @@ std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally
                      in_words(tally.design.reynolds)),
          asked_of_flow(scenario)});
   }
+  if (assembly.merges() && tally.group_deviation > scenario.run.group_error) {
+    warnings.push_back({scenario.place("run.group_error"),
+                        fmt::format("bores of a merged group had neighbours' effects up to {:.3g} K from the group's; "
+                                    "run again with a smaller bound",
+                                    tally.group_deviation),
+                        fmt::format("up to {:g} K", scenario.run.group_error)});
+  }
   if (tally.laminar_hours > 0) {
     warnings.push_back({scenario.place("flow"),
                         fmt::format("the flow in the loops was laminar in {} of {} hours with flow",

@@ -67,6 +67,7 @@ void read_attributes(const Source& source, Header& header) {
   header.years = hdf5::read_number<std::int32_t>(root, "years");
   header.step = hdf5::read_number<double>(root, "step");
   header.eft_error = read_eft_error(root);
+  if (hdf5::has_attribute(root, "group_error")) header.group_error = hdf5::read_number<double>(root, "group_error");
   header.fields = hdf5::read_text(root, "fields");
   header.limits = read_limits(source);
   header.warnings = read_warnings(source, "warnings");

@@ -64,6 +64,11 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
   hdf5::write_number(root, "eft_error_estimate_grid", header.eft_error.grid);
   hdf5::write_number(root, "eft_error_estimate_refresh", header.eft_error.refresh);
   hdf5::write_label(root, "eft_error_estimate_units", "K");
+  if (header.group_error > 0) {
+    hdf5::write_number(root, "group_error", header.group_error);
+    hdf5::write_number(root, "group_deviation", closing.group_deviation);
+    hdf5::write_label(root, "group_error_units", "K");
+  }
   hdf5::write_number(root, "cells", static_cast<std::int32_t>(header.z.size() * header.r.size()) * header.groups);
   hdf5::write_label(root, "fields", header.fields);
   hdf5::write_label(root, "comment",

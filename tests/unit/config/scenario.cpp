@@ -183,6 +183,10 @@ TEST_CASE("Every acceleration can be switched off and every cell chosen", "[conf
   CHECK(s.run.grid.largest_cell == 6);
   CHECK(s.run.grid.outer_radius == 250);
   CHECK(s.run.grid.bottom_margin == 80);
+  const model::Scenario merged =
+      read_edited({"site step: 30 min => step: 30 min\\n  groups: merged\\n  group_error: 0.09 degF"});
+  CHECK(merged.run.groups == model::Run::Groups::merged);
+  CHECK(merged.run.group_error == Approx(0.05).epsilon(1e-12));
   CHECK(read_edited({"site step: 30 min => step: 30 min\\n  grid: fine"}).run.grid.level ==
         model::GridChoice::Level::fine);
 }

@@ -72,6 +72,7 @@ Header make_header(const MadeSize& size) {
   header.years = size.years;
   header.step = 1800;
   header.eft_error = {0.0123, 0.0345, 0.0067, 0.0456};
+  header.group_error = 0.07;
   header.fields = size.fields;
   header.has_heat_pump = size.heat_pump;
   header.drill_length = 360.15;

@@ -44,6 +44,7 @@ TEST_CASE("A result gives back its header", "[record][result]") {
   CHECK(found.eft_error.grid == expected.eft_error.grid);
   CHECK(found.eft_error.refresh == expected.eft_error.refresh);
   CHECK(found.eft_error.total == expected.eft_error.total);
+  CHECK(found.group_error == expected.group_error);
   CHECK(found.fields == expected.fields);
   CHECK(found.has_heat_pump);
   CHECK(found.drill_length == expected.drill_length);
