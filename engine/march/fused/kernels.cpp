@@ -226,20 +226,31 @@ void bore_rest(const BoreFactors& factors, const double* x, const Outside& aroun
   }
 }
 
+// Unrolled by hand's word: the compiler would keep what goes from layer to layer in memory, and wait for it.
+
 template <std::size_t M, std::size_t Count>
 void upwards_together(const BoreFactors* const* bores, double* const* works, double* up) {
   constexpr std::size_t streams = 2 * M;
   const std::size_t row = bores[0]->row, first = bores[0]->first, past = bores[0]->past;
   double below[Count][M] = {};
+  double* parts[Count];
+  const double* from_below[Count];
+  for (std::size_t b = 0; b < Count; ++b) {
+    parts[b] = works[b] + row;
+    from_below[b] = bores[b]->from_below;
+  }
   for (std::size_t k = past; k-- > first;) {
+#pragma GCC unroll 4
     for (std::size_t b = 0; b < Count; ++b) {
-      double* part = works[b] + row + k;
       double here[streams];
+#pragma GCC unroll 4
       for (std::size_t s = 0; s < streams; ++s) {
-        here[s] = part[s * row];
-        for (std::size_t p = 0; p < M; ++p) here[s] += bores[b]->from_below[(s * M + p) * row + k] * below[b][p];
-        part[s * row] = here[s];
+        here[s] = parts[b][s * row + k];
+#pragma GCC unroll 2
+        for (std::size_t p = 0; p < M; ++p) here[s] += from_below[b][(s * M + p) * row + k] * below[b][p];
+        parts[b][s * row + k] = here[s];
       }
+#pragma GCC unroll 2
       for (std::size_t p = 0; p < M; ++p) below[b][p] = here[M + p];
     }
   }
@@ -253,27 +264,38 @@ void downwards_together(const BoreFactors* const* bores, double* const* works, c
   constexpr std::size_t streams = 2 * M;
   const std::size_t row = bores[0]->row, first = bores[0]->first, past = bores[0]->past;
   double in[Count][M];
+  double* stream[Count];
+  const double* from_inlet[Count];
   for (std::size_t b = 0; b < Count; ++b) {
+    stream[b] = works[b] + row;
+    from_inlet[b] = bores[b]->from_inlet;
     for (std::size_t p = 0; p < M; ++p) in[b][p] = inlets[2 * b + p];
   }
   for (std::size_t k = first; k < past; ++k) {
+#pragma GCC unroll 4
     for (std::size_t b = 0; b < Count; ++b) {
-      double* stream = works[b] + row + k;
-      double* entering = works[b] + (1 + streams) * row + k;
+      double* entering = stream[b] + streams * row + k;
       double here[streams];
+#pragma GCC unroll 4
       for (std::size_t s = 0; s < streams; ++s) {
-        here[s] = stream[s * row];
-        for (std::size_t p = 0; p < M; ++p) here[s] += bores[b]->from_inlet[(s * M + p) * row + k] * in[b][p];
-        stream[s * row] = here[s];
+        here[s] = stream[b][s * row + k];
+#pragma GCC unroll 2
+        for (std::size_t p = 0; p < M; ++p) here[s] += from_inlet[b][(s * M + p) * row + k] * in[b][p];
+        stream[b][s * row + k] = here[s];
       }
+#pragma GCC unroll 2
       for (std::size_t p = 0; p < M; ++p) {
         entering[p * row] = in[b][p];
+        // What leaves upwards enters the layer above. (The row before is the downward one: nothing is there above the
+        // bore's first layer, or what stands there is padding.)
+        entering[(M + p) * row - 1] = here[M + p];
         in[b][p] = here[p];
-        // What leaves upwards enters the layer above; at the toe what came down goes up.
-        if (k > first) entering[(M + p) * row - 1] = here[M + p];
-        if (k + 1 == past) entering[(M + p) * row] = here[p];
       }
     }
+  }
+  // At the toe what came down goes up.
+  for (std::size_t b = 0; b < Count; ++b) {
+    for (std::size_t p = 0; p < M; ++p) stream[b][(streams + M + p) * row + past - 1] = in[b][p];
   }
 }
 

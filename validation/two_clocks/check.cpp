@@ -1,0 +1,79 @@
+// Source: none needed: the same ground with every ring at the short step
+// Tier:      fast
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "tests/march_scenario.hpp"
+#include "validation/rig/claim.hpp"
+
+using namespace stillground;
+
+namespace {
+
+constexpr int years = 2;
+
+/// One bore of 90 m, its heat drawn anew every hour between -45 and +45 W/m: harder than any building.
+model::Scenario jumping(double conductivity) {
+  auto s = test::scenario(1, 1, years);
+  test::Noise noise;
+  model::HourlySeries load;
+  for (int hour = 0; hour < years * hours_per_year; ++hour) load.values.push_back(2 * 45 * 90.0 * (noise() - 0.5));
+  s.loads = model::GroundLoads{load};
+  s.heat_pump.reset();
+  s.flow.runs = model::Flow::Runs::always;
+  s.ground.layers.back().solid.conductivity = conductivity;
+  return s;
+}
+
+struct March {
+  std::vector<record::Hour> hours;
+  double residual = 0;  ///< largest of any year against the heat moved either way
+};
+
+March march(const model::Scenario& s) {
+  const run::Assembly assembly = run::assemble(s);
+  run::Simulation simulation(assembly, 1);
+  March result;
+  for (int year = 0; year < s.run.years; ++year) {
+    if (year > 0) simulation.start_year();
+    double turned = 0;
+    for (int hour = 0; hour < hours_per_year; ++hour) {
+      result.hours.push_back(simulation.march_hour());
+      turned += std::abs(result.hours.back().heat_to_ground) * seconds_per_hour;
+    }
+    result.residual = std::max(result.residual, std::abs(simulation.year_balance().residual) / turned);
+  }
+  return result;
+}
+
+void compare(validation::Claim& times, validation::Claim& balance, const std::string& what, model::Scenario s) {
+  s.run.clocks = model::Run::Clocks::automatic;
+  const march::Clocks clocks = run::assemble(s).problem.clocks;
+  const March two = march(s);
+  s.run.clocks = model::Run::Clocks::one;
+  const March one = march(s);
+  times.between(what + ", rings at the short step alone", 1, 35, static_cast<double>(clocks.seam));
+  times.absolute(what + ", largest difference [K]", 0, test::largest_difference(two.hours, one.hours), 0.005);
+  balance.absolute(what + ", largest residual of a year [1]", 0, two.residual, 1e-9);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  validation::Check check(argc, argv, validation::Topic::march);
+  auto& times = check.claim({"two-clocks", "rings that a day's wave does not reach may be stepped once or twice a day",
+                             validation::Origin::computed, "the same march with every ring at the short step",
+                             "hourly EFT over two years: one bore under heat drawn at random every hour between -45 "
+                             "and 45 W/m in three kinds "
+                             "of ground; 2 x 2 bores with heat pumps that pump with load alone",
+                             "0.005 K: half of what the short step itself errs by under such loads"});
+  auto& balance = check.claim({"two-clocks-balance", "with two clocks no heat is lost between them",
+                               validation::Origin::computed, "conservation of energy", "the same marches, each year",
+                               "1e-9 of the heat moved: round-off of many sums; a flux counted twice gives 1e-3"});
+  compare(times, balance, "1.2 W/(m K)", jumping(1.2));
+  compare(times, balance, "2.5 W/(m K)", jumping(2.5));
+  compare(times, balance, "4.5 W/(m K)", jumping(4.5));
+  compare(times, balance, "a building", test::scenario(2, 2, years));
+  return check.finish();
+}
