@@ -185,7 +185,7 @@ double stage_gain(const march::Problem& problem, const march::FlowRegime& regime
 void check_cop_slopes(const model::Scenario& scenario, const Assembly& assembly) {
   const double rise = loop::steepest_rise(assembly.problem.pumps, assembly.loads.cooling_peak());
   if (rise == 0) return;
-  Regimes regimes(scenario, assembly.fluid, assembly.problem.grid);
+  Regimes regimes(scenario, assembly.fluid, assembly.problem.grid, assembly.sections);
   const march::FlowRegime& regime = regimes.flowing(assembly.fluid.reference).march;
   const double gain = stage_gain(assembly.problem, regime);
   const march::Task task{{}, &regime};
@@ -233,7 +233,7 @@ double drill_length(const Assembly& assembly) {
   return sum;
 }
 
-Assembly assemble(const model::Scenario& scenario) {
+Assembly assemble(const model::Scenario& scenario, std::shared_ptr<SolvedSections> sections) {
   auto bores = bores_of(scenario);
   const field::Upstream upstream = field::in_series(bores.size(), scenario.flow.in_series);
   check_circuits(scenario, bores, upstream);
@@ -272,7 +272,8 @@ Assembly assemble(const model::Scenario& scenario) {
                     loop::LoadSeries(scenario.loads, hour_of_year(scenario.run.start)),
                     fluid,
                     film,
-                    std::move(warnings)};
+                    std::move(warnings),
+                    std::move(sections)};
   if (assembly.merges() && equal > 1) merge(assembly, upstream);
   assembly.problem.coupling = field::Coupling(assembly.bores, assembly.groups, grid.r);
   check_cop_slopes(scenario, assembly);

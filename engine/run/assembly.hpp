@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "engine/field/groups.hpp"
@@ -25,8 +26,9 @@ struct Assembly {
   march::Problem problem;
   loop::LoadSeries loads;
   LoopFluid fluid;
-  double surface_film = 0;        ///< [W/(m2 K)], 0: none
-  std::vector<Warning> warnings;  ///< found while assembling
+  double surface_film = 0;                   ///< [W/(m2 K)], 0: none
+  std::vector<Warning> warnings;             ///< found while assembling
+  std::shared_ptr<SolvedSections> sections;  ///< of the bore; the only member that grows while it is shared
 
   bool merges() const;      ///< whether groups may hold bores that are only nearly alike
   double duration() const;  ///< [s]
@@ -35,7 +37,9 @@ struct Assembly {
 
 /// Builds the assembly. `scenario` must outlive it. Throws InputError, with the key's place, for what only the physics
 /// can judge: a step that the thin layers do not allow, a COP curve too steep to meet, a fluid outside its data.
-Assembly assemble(const model::Scenario& scenario);
+/// `sections`: those of another assembly of the same bore, where there is one.
+Assembly assemble(const model::Scenario& scenario,
+                  std::shared_ptr<SolvedSections> sections = std::make_shared<SolvedSections>());
 
 /// Mean over the bores' active length of a per-layer quantity [z].
 double mean_over_bores(const march::Problem& problem, const std::vector<double>& per_layer);

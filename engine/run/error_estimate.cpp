@@ -51,14 +51,16 @@ record::ErrorEstimate estimate_errors(const Assembly& assembly) {
   const Unexplained unexplained = unexplained_by_restarts(assembly, kernels);
   const bool lone = assembly.bores.size() == 1;
   const double refresh = lone ? 0 : refresh_error(assembly, kernels.neighbours, history.before);
+  const std::vector<double> by_steps = kernels.step.superposed(history.before);
+  const std::vector<double> by_rings = kernels.rings.superposed(history.before);
+  const std::vector<double> by_layers = kernels.layers.superposed(history.before);
   Grown by_step, by_grid, by_refresh, by_all;
   record::ErrorEstimate error;
   for (long hour = 0; hour < assembly.hours(); ++hour) {
     const auto i = static_cast<std::size_t>(hour);
     if (!history.flows[i]) continue;
-    const auto at = [&](const Kernel& kernel) { return std::abs(kernel.superposed(history.before, hour)); };
-    const double step = at(kernels.step) + unexplained.step;
-    const double grid = at(kernels.rings) + at(kernels.layers) + unexplained.layers;
+    const double step = std::abs(by_steps[i]) + unexplained.step;
+    const double grid = std::abs(by_rings[i]) + std::abs(by_layers[i]) + unexplained.layers;
     error.step = std::max(error.step, margin * by_step.next(step, history, i));
     error.grid = std::max(error.grid, margin * by_grid.next(grid, history, i));
     error.refresh = std::max(error.refresh, margin * by_refresh.next(refresh, history, i));

@@ -48,7 +48,8 @@ class LateMarches {
     for (const long hour : hours_) {
       if (hour <= last) times.push_back(static_cast<double>(hour) * seconds_per_hour);
     }
-    const LateRise rise = late_rise(plain_lone_bore(assembly_, by), times, around_.distance);
+    const model::Scenario bore = plain_lone_bore(assembly_, by);
+    const LateRise rise = late_rise(assemble(bore, assembly_.sections), times, around_.distance);
     Late late{rise.fluid, {}};
     for (const Values& at : rise.at_distance) {
       double sum = 0;
@@ -133,7 +134,10 @@ ErrorKernels error_kernels(const Assembly& assembly) {
   if (layers.size() < hours.size()) {
     layers = continued(layers, difference(coarse.sum(), late.march({1, 0.5, 1}, last).sum(), 1));
   }
-  const auto early = [&](const Refinement& by) { return hourly_rise(lone_bore(assembly, by), early_hours); };
+  const auto early = [&](const Refinement& by) {
+    const model::Scenario bore = lone_bore(assembly, by);
+    return hourly_rise(assemble(bore, assembly.sections), early_hours);
+  };
   const Values run = early({});
   ErrorKernels kernels;
   kernels.rise = joined(run, hours, coarse.sum());

@@ -69,11 +69,9 @@ HeatHistory foresee_heat(const Assembly& assembly, const Kernel& rise) {
   for (long hour = 0; hour < assembly.hours(); ++hour) {
     const loop::Demand demand = per_bore(assembly.loads.hour(hour), bores);
     const double film_change = film_part.at(fluid) - at_reference;
+    const double left_over = rise.left_over(history.before, hour);
     const auto eft_under = [&](double watts) {
-      history.before.push_back(history.before.back() + watts);
-      const double eft = reference + rise.superposed(history.before, hour) + watts / metres * film_change;
-      history.before.pop_back();
-      return eft;
+      return reference + left_over + watts * rise.after(0) + watts / metres * film_change;
     };
     heat = loop::exchange(demand, assembly.problem.pumps, eft_under(heat)).to_ground;
     const double drawn = std::max(0.0, -heat / metres);

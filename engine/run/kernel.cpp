@@ -22,8 +22,13 @@ double Kernel::after(long n) const {
 }
 
 double Kernel::superposed(std::span<const double> heat_before, long hour) const {
+  const auto h = static_cast<std::size_t>(hour);
+  return values_[0] * (heat_before[h + 1] - heat_before[h]) + left_over(heat_before, hour);
+}
+
+double Kernel::left_over(std::span<const double> heat_before, long hour) const {
   const auto before = [&](long h) { return heat_before[static_cast<std::size_t>(std::max(0L, h))]; };
-  double sum = values_[0] * (before(hour + 1) - before(hour));
+  double sum = 0;
   double later = before(hour);
   for (std::size_t j = 0; j < slopes_.size() && hours_[j] < hour; ++j) {
     const double earlier = before(hour - hours_[j + 1]);
@@ -31,6 +36,27 @@ double Kernel::superposed(std::span<const double> heat_before, long hour) const 
     later = earlier;
   }
   return sum;
+}
+
+std::vector<double> Kernel::superposed(std::span<const double> heat_before) const {
+  // Knot by knot over a block of hours: the sums before them are then read in order and stay in the cache.
+  constexpr long block = 2048;
+  const auto hours = static_cast<long>(heat_before.size()) - 1;
+  const double* before = heat_before.data();
+  std::vector<double> all(static_cast<std::size_t>(hours));
+  for (long first = 0; first < hours; first += block) {
+    const long past = std::min(first + block, hours);
+    double* sum = all.data();
+    for (long h = first; h < past; ++h) sum[h] = values_[0] * (before[h + 1] - before[h]);
+    for (std::size_t j = 0; j < slopes_.size(); ++j) {
+      const double slope = slopes_[j];
+      const long near = hours_[j], far = hours_[j + 1];
+      const long reaches = std::clamp(near, first, past), within = std::clamp(far, first, past);
+      for (long h = reaches; h < within; ++h) sum[h] += slope * (before[h - near] - before[0]);
+      for (long h = within; h < past; ++h) sum[h] += slope * (before[h - near] - before[h - far]);
+    }
+  }
+  return all;
 }
 
 }  // namespace stillground::run

@@ -101,22 +101,19 @@ model::Scenario plain_lone_bore(const Assembly& assembly, const Refinement& by) 
   return lone;
 }
 
-std::vector<double> hourly_rise(const model::Scenario& lone, long hours) {
-  const Assembly assembly = assemble(lone);
-  Simulation simulation(assembly, 1);
+std::vector<double> hourly_rise(const Assembly& lone, long hours) {
+  Simulation simulation(lone, 1);
   std::vector<double> rise;
-  for (long hour = 0; hour < hours; ++hour) rise.push_back(simulation.march_hour().eft - assembly.fluid.reference);
+  for (long hour = 0; hour < hours; ++hour) rise.push_back(simulation.march_hour().eft - lone.fluid.reference);
   return rise;
 }
 
-LateRise late_rise(const model::Scenario& lone, const std::vector<double>& times,
-                   const std::vector<double>& distances) {
+LateRise late_rise(const Assembly& lone, const std::vector<double>& times, const std::vector<double>& distances) {
   constexpr double first_step = 300;  // [s]
   constexpr double part = 0.05;       // steps of a twentieth of the time gone by: grids are compared at equal steps
-  const Assembly assembly = assemble(lone);
-  const march::Problem& problem = assembly.problem;
-  Regimes regimes(lone, assembly.fluid, problem.grid);
-  const march::Task task{assembly.loads.hour(0), &regimes.flowing(assembly.fluid.reference).march};
+  const march::Problem& problem = lone.problem;
+  Regimes regimes(lone.scenario, lone.fluid, problem.grid, lone.sections);
+  const march::Task task{lone.loads.hour(0), &regimes.flowing(lone.fluid.reference).march};
   march::GrowingSteps steps(problem, task, initial_state(problem));
 
   const auto ground_at = [&](double distance) {
@@ -132,7 +129,7 @@ LateRise late_rise(const model::Scenario& lone, const std::vector<double>& times
   steps.march(
       times, first_step, longest,
       [&](double) {
-        late.fluid.push_back(steps.meeting().eft - assembly.fluid.reference);
+        late.fluid.push_back(steps.meeting().eft - lone.fluid.reference);
         std::vector<double>& at = late.at_distance.emplace_back();
         for (const double distance : distances) at.push_back(ground_at(distance));
       },

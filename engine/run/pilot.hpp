@@ -30,8 +30,8 @@ model::Scenario plain_lone_bore(const Assembly& assembly, const Refinement& by);
 /// share in `hours` hours from midnight of the run's day `day` on (over and over).
 model::Scenario lone_bore_on_day(const Assembly& assembly, const Refinement& by, long day, long hours);
 
-/// Hourly means of the EFT's rise per watt [K/W] in the first `hours` hours of a lone bore's scenario.
-std::vector<double> hourly_rise(const model::Scenario& lone, long hours);
+/// Hourly means of the EFT's rise per watt [K/W] in the first `hours` hours of a lone bore.
+std::vector<double> hourly_rise(const Assembly& lone, long hours);
 
 /// A lone bore's answer to a watt at late times.
 struct LateRise {
@@ -39,8 +39,8 @@ struct LateRise {
   std::vector<std::vector<double>> at_distance;  ///< [time][distance]: of the ground, mean over the bore's depth [K/W]
 };
 
-/// Marches a lone bore's scenario with growing steps and reads it at `times` [s] (rising), at the given distances from
+/// Marches a lone bore with growing steps and reads it at `times` [s] (rising), at the given distances from
 /// its axis [m].
-LateRise late_rise(const model::Scenario& lone, const std::vector<double>& times, const std::vector<double>& distances);
+LateRise late_rise(const Assembly& lone, const std::vector<double>& times, const std::vector<double>& distances);
 
 }  // namespace stillground::run

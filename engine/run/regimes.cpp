@@ -95,8 +95,17 @@ bore::ModeResistances resistances(const model::Scenario& scenario, double ground
   return modes;
 }
 
-Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid)
-    : scenario_(scenario), fluid_(fluid) {
+bore::ModeResistances SolvedSections::at(const model::Scenario& scenario, double ground_conductivity, double film) {
+  const std::lock_guard lock(mutex_);
+  const std::pair key(ground_conductivity, film);
+  const auto found = solved_.find(key);
+  if (found != solved_.end()) return found->second;
+  return solved_.emplace(key, resistances(scenario, ground_conductivity, {film, 0, 0})).first->second;
+}
+
+Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid,
+                 std::shared_ptr<SolvedSections> sections)
+    : scenario_(scenario), fluid_(fluid), sections_(std::move(sections)) {
   for (const model::Solid& solid : grid.solid) {
     const auto same = [&](const model::Solid& other) {
       return other.conductivity == solid.conductivity && other.heat_capacity == solid.heat_capacity;
@@ -111,7 +120,11 @@ Regimes::Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const 
 
 std::vector<bore::ModeResistances> Regimes::computed(const bore::Films& films) const {
   std::vector<bore::ModeResistances> result;
-  for (const model::Solid& solid : solids_) result.push_back(resistances(scenario_, solid.conductivity, films));
+  const bool closed_form = std::holds_alternative<model::Coaxial>(scenario_.bore.loop);
+  for (const model::Solid& solid : solids_) {
+    result.push_back(closed_form ? resistances(scenario_, solid.conductivity, films)
+                                 : sections_->at(scenario_, solid.conductivity, films.pipe));
+  }
   return result;
 }
 
@@ -122,7 +135,6 @@ const std::vector<bore::ModeResistances>& Regimes::at_node(int node) {
 }
 
 std::vector<bore::ModeResistances> Regimes::at_films(const bore::Films& films) {
-  // A coaxial loop's resistances are closed forms.
   if (std::holds_alternative<model::Coaxial>(scenario_.bore.loop)) return computed(films);
   const int below = static_cast<int>(std::floor(std::log(films.pipe) / node_step));
   const double low = std::exp(node_step * below), high = std::exp(node_step * (below + 1));

@@ -3,6 +3,9 @@
 #include <cstddef>
 #include <deque>
 #include <map>
+#include <memory>
+#include <mutex>
+#include <utility>
 #include <vector>
 
 #include "engine/bore/resistance.hpp"
@@ -42,13 +45,26 @@ double film_part(const model::Loop& loop, const bore::Films& films);
 bore::ModeResistances resistances(const model::Scenario& scenario, double ground_conductivity,
                                   const bore::Films& films);
 
+/// Multipole solutions of one scenario's bore, made when first needed and kept: shared by all who march that bore in
+/// whatever ground, on any thread. Legs only: a coaxial loop's resistances are closed forms.
+class SolvedSections {
+ public:
+  /// As resistances() above; `film` [K m/W] inside the legs. `scenario` is that of the bore at every call.
+  bore::ModeResistances at(const model::Scenario& scenario, double ground_conductivity, double film);
+
+ private:
+  std::mutex mutex_;
+  std::map<std::pair<double, double>, bore::ModeResistances> solved_;  // [conductivity, film]
+};
+
 /// The flow regimes of a run: standing fluid, and flowing fluid at any temperature and flow. Film coefficients follow
 /// both, and through them R_b, most steeply between laminar and turbulent flow. The films are those of the moment. Of a
 /// U's legs the multipole solutions are made when first needed, at film resistances 2 % apart, and are linear between
 /// them: R_b is so nearly linear in the film's resistance that this errs by less than 1e-5 of it.
 class Regimes {
  public:
-  Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid);
+  Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid,
+          std::shared_ptr<SolvedSections> sections = std::make_shared<SolvedSections>());
 
   struct Regime {
     march::FlowRegime march;
@@ -72,6 +88,7 @@ class Regimes {
 
   const model::Scenario& scenario_;
   LoopFluid fluid_;
+  std::shared_ptr<SolvedSections> sections_;
   std::vector<model::Solid> solids_;                         // of the ground, each once
   std::vector<std::size_t> of_layer_;                        // [z]: which of them
   std::map<int, std::vector<bore::ModeResistances>> nodes_;  // [solid]

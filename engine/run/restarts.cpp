@@ -35,9 +35,8 @@ std::array<long, 4> hardest_restarts(const Assembly& assembly) {
   return hours;
 }
 
-std::vector<record::Hour> march(const model::Scenario& lone) {
-  const Assembly assembly = assemble(lone);
-  Simulation simulation(assembly, 1);
+std::vector<record::Hour> march(const Assembly& lone) {
+  Simulation simulation(lone, 1);
   std::vector<record::Hour> hours;
   for (long hour = 0; hour < window; ++hour) hours.push_back(simulation.march_hour());
   return hours;
@@ -66,7 +65,10 @@ Unexplained unexplained_by_restarts(const Assembly& assembly, const ErrorKernels
   for (const long hour : hardest_restarts(assembly)) {
     if (hour == no_restart) continue;
     const long day = std::max(0L, hour / 24 - 1);
-    const auto under = [&](const Refinement& by) { return march(lone_bore_on_day(assembly, by, day, window)); };
+    const auto under = [&](const Refinement& by) {
+      const model::Scenario bore = lone_bore_on_day(assembly, by, day, window);
+      return march(assemble(bore, assembly.sections));
+    };
     const auto run = under({});
     left.step = std::max(left.step, unexplained(run, under({1, 1, 4}), kernels.step, rest_of_step));
     left.layers = std::max(left.layers, unexplained(run, under({1, 2, 1}), kernels.layers, rest_of_layers));

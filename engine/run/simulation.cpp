@@ -30,7 +30,7 @@ Simulation::Simulation(const Assembly& assembly, int threads)
     : assembly_(assembly),
       workers_(useful_threads(assembly, threads)),
       phases_(assembly),
-      regimes_(assembly.scenario, assembly.fluid, assembly.problem.grid),
+      regimes_(assembly.scenario, assembly.fluid, assembly.problem.grid, assembly.sections),
       stepper_(assembly.scenario.run.stepper == model::Run::Stepper::reference
                    ? march::make_arkode_stepper(assembly.problem, workers_)
                    : march::make_fused_stepper(assembly.problem, workers_)),

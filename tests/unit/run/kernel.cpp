@@ -33,6 +33,7 @@ TEST_CASE("Superposition by sums over the knots is the plain sum over all change
     }
     INFO("hour " << hour);
     CHECK(std::abs(kernel.superposed(load.before, hour) - plain) < 1e-9);
+    CHECK(std::abs(kernel.superposed(load.before)[static_cast<std::size_t>(hour)] - plain) < 1e-9);
   }
 }
 
