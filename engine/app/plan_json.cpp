@@ -85,10 +85,11 @@ std::string plan_json(const run::Plan& plan) {
   add_field(j, plan);
   add_cells(j, plan);
   add_heat(j, plan);
-  j["eft_error_estimate"] = eft_error(plan.eft_error);
+  j["method"] = plan.screens ? "screening" : "march";
+  if (!plan.screens) j["eft_error_estimate"] = eft_error(plan.eft_error);
   j["flow_cases"] = ordered_json::array();
   for (const auto& flow : plan.flow_cases) j["flow_cases"].push_back(flow_case(flow));
-  j["expected_time"] = quantity(plan.expected_seconds, "s");
+  if (!plan.screens) j["expected_time"] = quantity(plan.expected_seconds, "s");
   j["expected_size"] = quantity(plan.expected_bytes, "byte");
   j["warnings"] = ordered_json::array();
   for (const auto& warning : plan.warnings) j["warnings"].push_back(warning.line());

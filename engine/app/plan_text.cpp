@@ -77,6 +77,7 @@ std::string grid(const run::Plan& plan) {
 }
 
 std::string numerics(const run::Plan& plan) {
+  if (plan.screens) return line("method", "a screening estimate: hours of EFT by superposition, no fields");
   const auto& error = plan.eft_error;
   return line("numerics", fmt::format("an hour's EFT errs by at most about {:.2f} K (step {:.3f}, grid {:.3f}, refresh "
                                       "{:.3f})",
@@ -101,15 +102,18 @@ std::string warnings(const run::Plan& plan) {
   return text;
 }
 
+std::string cost(const run::Plan& plan, int threads) {
+  const std::string disk = fmt::format("{:.0f} MB of disk", std::ceil(plan.expected_bytes / 1e6));
+  if (plan.screens) return line("a run takes", disk);
+  const std::string on = threads > 0 ? fmt::format("{} threads", threads) : std::string("all threads");
+  return line("a run takes", fmt::format("about {} on {}, and {}", duration_text(plan.expected_seconds), on, disk));
+}
+
 }  // namespace
 
 std::string plan_text(const run::Plan& plan, int threads) {
-  const std::string on = threads > 0 ? fmt::format("{} threads", threads) : std::string("all threads");
   return fmt::format("{}\n", plan.title) + when(plan) + field(plan) + materials(plan) + heat(plan) + groups(plan) +
-         grid(plan) + numerics(plan) +
-         line("a run takes", fmt::format("about {} on {}, and {:.0f} MB of disk", duration_text(plan.expected_seconds),
-                                         on, std::ceil(plan.expected_bytes / 1e6))) +
-         flow_table(plan) + warnings(plan);
+         grid(plan) + numerics(plan) + cost(plan, threads) + flow_table(plan) + warnings(plan);
 }
 
 }  // namespace stillground::app

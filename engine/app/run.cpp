@@ -10,6 +10,7 @@
 #include "engine/program/program.hpp"
 #include "engine/program/signals.hpp"
 #include "engine/run/run.hpp"
+#include "engine/screen/simulate.hpp"
 
 namespace stillground::app {
 
@@ -40,6 +41,10 @@ fs::path result_path(const Arguments& arguments) {
 
 void run_scenario(const Arguments& arguments) {
   const model::Scenario scenario = config::read_scenario(arguments.scenario);
+  const bool screens = scenario.run.screens();
+  if (screens && arguments.resume) {
+    throw InputError("--resume: a screening estimate leaves no checkpoint; run it afresh");
+  }
   const fs::path result = result_path(arguments);
 
   std::set<std::string> told;
@@ -57,10 +62,11 @@ void run_scenario(const Arguments& arguments) {
   options.resume = arguments.resume;
   options.progress = [&](const run::Progress& progress) { display.show(progress); };
   options.stop = &program::stop_on_signals();
-  const std::vector<Warning> warnings = run::simulate(scenario, options);
+  const std::vector<Warning> warnings =
+      screens ? screen::simulate(scenario, options) : run::simulate(scenario, options);
   display.clear();
   tell(warnings);
-  program::deliver("-", fmt::format("{} is complete\n", result.string()));
+  program::deliver("-", fmt::format("{} is complete{}\n", result.string(), screens ? ", a screening estimate" : ""));
 }
 
 }  // namespace

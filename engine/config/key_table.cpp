@@ -135,6 +135,7 @@ constexpr std::array table = {
     Key{.path = "run", .kind = map, .need = required, .help = "how long and how finely"},
     Key{.path = "run.start", .kind = date, .need = required, .example = "2027-07", .help = "first day of the run"},
     Key{.path = "run.years", .kind = whole, .need = required, .least = "1", .most = "200", .example = "25", .help = "of 365 days"},
+    Key{.path = "run.method", .kind = word, .preset = "march", .words = "march|screening", .example = "screening", .help = "screening: a quick estimate of the EFT, no fields"},
     Key{.path = "run.step", .kind = quantity, .dimension = D::time, .preset = "30 min", .least = "10 s", .most = "1 h", .example = "30 min", .help = "divides one hour"},
     Key{.path = "run.stepper", .kind = word, .preset = "automatic", .words = "automatic|reference", .example = "reference", .help = "reference: march with ARKODE"},
     Key{.path = "run.clocks", .kind = word, .preset = "automatic", .words = "automatic|one", .example = "one", .help = "one: every cell at the same step"},

@@ -82,6 +82,7 @@ model::Run read_run(const Section& root) {
   model::Run run;
   run.start = section.date("start");
   run.years = section.whole("years");
+  run.method = section.word("method") == "screening" ? model::Run::Method::screening : model::Run::Method::march;
   run.step = read_step(section);
   run.refresh = read_refresh(section);
   run.grid = read_grid_choice(section);

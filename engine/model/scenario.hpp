@@ -30,12 +30,14 @@ struct GridChoice {
 
 /// How long, how finely, and which accelerations are switched off.
 struct Run {
+  enum class Method { march, screening };
   enum class Groups { symmetry, merged, none };
   enum class Stepper { automatic, reference };
   enum class Clocks { automatic, one };
 
   Date start;
   int years = 0;
+  Method method = Method::march;
   double step = 1800;      ///< [s], divides 3600
   double refresh = 86400;  ///< of the neighbours' sum [s], a multiple of 3600
   GridChoice grid;
@@ -43,6 +45,8 @@ struct Run {
   double group_error = 0.05;  ///< bound on what merging changes at a bore wall [K]
   Stepper stepper = Stepper::automatic;
   Clocks clocks = Clocks::automatic;
+
+  bool screens() const { return method == Method::screening; }
 };
 
 enum class RecordFields { monthly, yearly, none };

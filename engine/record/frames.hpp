@@ -69,7 +69,7 @@ struct LimitRow {
 };
 
 /// How far an hourly EFT may be off for numerical reasons, as estimated before the run: largest absolute error over the
-/// hours with flow [K].
+/// hours with flow [K]. Not a number: there is none.
 struct ErrorEstimate {
   double step = 0;     ///< by the time step
   double grid = 0;     ///< by the cells

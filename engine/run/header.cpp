@@ -1,6 +1,7 @@
 #include "engine/run/header.hpp"
 
 #include <filesystem>
+#include <limits>
 #include <numeric>
 
 #include "engine/base/version.hpp"
@@ -71,6 +72,13 @@ void add_field(const Assembly& assembly, record::Header& header) {
   }
 }
 
+/// Of a march; nobody has looked at how far a screening estimate may be off a march of the same scenario.
+record::ErrorEstimate eft_error(const Assembly& assembly) {
+  constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
+  if (assembly.scenario.run.screens()) return {unknown, unknown, unknown, unknown};
+  return estimate_errors(assembly);
+}
+
 }  // namespace
 
 std::vector<std::string> stored_lines(const std::vector<Warning>& warnings) {
@@ -91,10 +99,11 @@ record::Header make_header(const Assembly& assembly, const std::vector<Warning>&
   header.build = build();
   header.start = scenario.run.start;
   header.years = scenario.run.years;
+  header.method = scenario.run.screens() ? "screening" : "march";
   header.step = assembly.problem.step;
-  header.eft_error = estimate_errors(assembly);
-  header.group_error = assembly.merges() ? scenario.run.group_error : 0.0;
-  header.fields = fields(scenario.fields);
+  header.eft_error = eft_error(assembly);
+  header.group_error = assembly.merges() && !scenario.run.screens() ? scenario.run.group_error : 0.0;
+  header.fields = fields(scenario.run.screens() ? model::RecordFields::none : scenario.fields);
   header.has_heat_pump = scenario.heat_pump.has_value();
   header.drill_length = drill_length(assembly);
   header.fluid_heat_capacity = assembly.fluid.heat_capacity;

@@ -136,7 +136,9 @@ double trial_seconds(const Assembly& assembly, int threads) {
 
 /// Bytes before compression: it saves a part that depends on the loads.
 double result_bytes(const Assembly& assembly) {
-  const double cells = static_cast<double>(assembly.problem.nr() * assembly.problem.nz() * assembly.groups.size());
+  const bool fields = !assembly.scenario.run.screens();
+  const double cells =
+      fields ? static_cast<double>(assembly.problem.nr() * assembly.problem.nz() * assembly.groups.size()) : 0;
   double shots = 0;
   if (assembly.scenario.fields == model::RecordFields::monthly) shots = 12.0 * assembly.scenario.run.years + 1;
   if (assembly.scenario.fields == model::RecordFields::yearly) shots = 2.0 * assembly.scenario.run.years + 1;
@@ -158,8 +160,9 @@ Plan check(const model::Scenario& scenario, int threads) {
   describe_ground(assembly, plan);
   describe_loads(assembly, plan);
   describe_flow(assembly, plan);
-  plan.eft_error = estimate_errors(assembly);
-  plan.expected_seconds = trial_seconds(assembly, threads);
+  plan.screens = scenario.run.screens();
+  if (!plan.screens) plan.eft_error = estimate_errors(assembly);
+  plan.expected_seconds = plan.screens ? std::numeric_limits<double>::quiet_NaN() : trial_seconds(assembly, threads);
   plan.expected_bytes = result_bytes(assembly);
   return plan;
 }

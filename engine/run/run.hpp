@@ -52,7 +52,8 @@ struct Plan {
   std::string title;
   Date start;
   int years = 0;
-  double step = 0;  ///< [s]
+  bool screens = false;  ///< an estimate without a march: eft_error and expected_seconds are not a number
+  double step = 0;       ///< [s]
   int bores = 0;
   int groups = 0;
   int equal_groups = 0;        ///< before any were merged

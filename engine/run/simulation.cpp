@@ -12,6 +12,7 @@
 #include "engine/run/group_deviation.hpp"
 #include "engine/run/merging.hpp"
 #include "engine/run/observe.hpp"
+#include "engine/run/seen_hour.hpp"
 
 namespace stillground::run {
 
@@ -138,26 +139,12 @@ std::vector<bool> Simulation::drilled() const {
 }
 
 void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
-  const loop::Demand& demand = hour.task.demand;
   tally_.put_in += means.to_ground * seconds_per_hour;
   tally_.surface += means.surface * seconds_per_hour;
-  tally_.coldest_fluid = std::min({tally_.coldest_fluid, means.eft, means.lft});
   if (std::min(means.eft, means.lft) < ice) {
     tally_.coldest_wall = std::min(tally_.coldest_wall, coldest_wall(assembly_.problem, hour.task, state_));
   }
-  if (hour.flow > 0) {
-    ++tally_.flowing_hours;
-    if (materials::regime(hour.reynolds) == materials::Regime::laminar) ++tally_.laminar_hours;
-    tally_.design.look_at({means.eft, tally_.hour - 1, hour.reynolds});
-    tally_.eft_least = std::min(tally_.eft_least, means.eft);
-    tally_.eft_most = std::max(tally_.eft_most, means.eft);
-  }
-  const auto beyond = [&](const std::optional<loop::CopCurve>& curve) {
-    return means.eft < curve->least_eft() || means.eft > curve->most_eft();
-  };
-  if (demand.heating > 0 && beyond(assembly_.problem.pumps.heating)) ++tally_.beyond_heating_curve;
-  if (demand.hot_water > 0 && beyond(assembly_.problem.pumps.hot_water)) ++tally_.beyond_hot_water_curve;
-  if (demand.cooling > 0 && beyond(assembly_.problem.pumps.cooling)) ++tally_.beyond_cooling_curve;
+  see(tally_, {means.eft, means.lft, hour.flow > 0, hour.reynolds}, hour.task.demand, assembly_.problem.pumps);
   if (!tally_.rise_sum.empty() && tally_.hour % 24 == 0) {
     const auto shot = snapshot();
     for (std::size_t i = 0; i < shot.rise.size(); ++i) tally_.rise_sum[i] += static_cast<double>(shot.rise[i]);

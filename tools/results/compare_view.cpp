@@ -8,6 +8,7 @@
 
 #include "tools/results/celsius.hpp"
 #include "tools/results/limit_view.hpp"
+#include "tools/results/method_note.hpp"
 #include "tools/results/months.hpp"
 
 namespace stillground::results {
@@ -152,7 +153,10 @@ Table compare_table(const std::vector<Layout>& layouts) {
 
 std::string compare_text(const std::vector<Layout>& layouts) {
   std::string out;
-  for (const Layout& layout : layouts) out += fmt::format("{}: {} ({})\n", layout.name, layout.title, layout.file);
+  for (const Layout& layout : layouts) {
+    out += fmt::format("{}: {} ({})\n", layout.name, layout.title, layout.file);
+    if (const std::string note = method_note(layout.method); !note.empty()) out += "  " + note + "\n";
+  }
   const std::vector<Fact> facts = facts_of(layouts);
   for (std::size_t first = 0; first < layouts.size(); first += side_by_side) {
     out += "\n" + columns_text(layouts, facts, first, std::min(first + side_by_side, layouts.size()));

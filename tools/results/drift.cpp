@@ -76,6 +76,11 @@ bool has_fields(const record::read::Result& result) {
 
 Drift drift_of(const record::read::Result& result) {
   const record::Header& header = result.header();
+  if (header.method == "screening") {
+    throw InputError({result.file().string(), 0, 0}, "run.method",
+                     "a screening estimate has no ground temperatures, so its drift cannot be told; run the scenario "
+                     "with method: march");
+  }
   if (!has_fields(result)) {
     throw InputError({result.file().string(), 0, 0}, "record.fields",
                      "the run recorded no ground temperatures (fields: none), so its drift cannot be told; run the "

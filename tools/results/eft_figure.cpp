@@ -9,6 +9,7 @@
 #include "tools/results/celsius.hpp"
 #include "tools/results/eft_view.hpp"
 #include "tools/results/limit_view.hpp"
+#include "tools/results/method_note.hpp"
 
 namespace stillground::results {
 
@@ -138,6 +139,7 @@ Figure eft_figure(const Source& source, const FluidSummary& summary) {
   figure.id = "eft";
   figure.title = "Entering fluid temperature";
   figure.subtitle = {source.title, "Hours with flow only; the shading spans the least and the greatest hourly mean."};
+  if (const std::string note = method_note(source.method); !note.empty()) figure.subtitle.push_back(note);
   figure.description = describe(summary, source.start);
   figure.panels = {month_panel(summary)};
   if (summary.years.size() > 1) figure.panels.push_back(year_panel(summary, source.start));

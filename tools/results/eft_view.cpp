@@ -7,6 +7,7 @@
 
 #include "tools/results/celsius.hpp"
 #include "tools/results/limit_view.hpp"
+#include "tools/results/method_note.hpp"
 
 namespace stillground::results {
 
@@ -111,7 +112,9 @@ Table duration_table(const FluidSummary& summary) {
 
 std::string eft_text(const Source& source, const FluidSummary& summary) {
   const int last = static_cast<int>(summary.years.size());
-  std::string out = source.title + "\n" + source.file + "\n\n";
+  std::string out = source.title + "\n" + source.file + "\n";
+  if (const std::string note = method_note(source.method); !note.empty()) out += note + "\n";
+  out += "\n";
   out += "Entering fluid temperature: hourly means of the hours with flow\n";
   out += present::text(named_year_table(summary)) + "\n";
   if (summary.limits.empty()) {

@@ -40,6 +40,7 @@ std::vector<Hour> read_hours(const Source& source, const Header& header) {
 }
 
 std::vector<YearBalance> read_balances(const Source& source, const Header& header) {
+  if (header.method == "screening") return {};
   auto balances = rows_of<YearBalance>(source, schema::Dim::year, header, 1);
   fill(source, schema::balance_in, balances, &YearBalance::in);
   fill(source, schema::balance_stored, balances, &YearBalance::stored);

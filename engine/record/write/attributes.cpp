@@ -43,6 +43,16 @@ std::string warnings_json(const std::vector<std::string>& warnings) {
   return dump(Json(warnings));
 }
 
+/// Not a number: there is no estimate, so there is no attribute.
+void put_eft_error(hid_t root, const ErrorEstimate& error) {
+  if (std::isnan(error.total)) return;
+  hdf5::write_number(root, "eft_error_estimate", error.total);
+  hdf5::write_number(root, "eft_error_estimate_step", error.step);
+  hdf5::write_number(root, "eft_error_estimate_grid", error.grid);
+  hdf5::write_number(root, "eft_error_estimate_refresh", error.refresh);
+  hdf5::write_label(root, "eft_error_estimate_units", "K");
+}
+
 }  // namespace
 
 void put_attributes(const hdf5::File& file, const Header& header, const Closing& closing) {
@@ -59,11 +69,7 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
   hdf5::write_number<std::int32_t>(root, "years", header.years);
   hdf5::write_number(root, "step", header.step);
   hdf5::write_label(root, "step_units", "s");
-  hdf5::write_number(root, "eft_error_estimate", header.eft_error.total);
-  hdf5::write_number(root, "eft_error_estimate_step", header.eft_error.step);
-  hdf5::write_number(root, "eft_error_estimate_grid", header.eft_error.grid);
-  hdf5::write_number(root, "eft_error_estimate_refresh", header.eft_error.refresh);
-  hdf5::write_label(root, "eft_error_estimate_units", "K");
+  put_eft_error(root, header.eft_error);
   if (header.group_error > 0) {
     hdf5::write_number(root, "group_error", header.group_error);
     hdf5::write_number(root, "group_deviation", closing.group_deviation);

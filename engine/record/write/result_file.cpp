@@ -54,14 +54,14 @@ struct Variables {
   Variables(const hdf5::File& file, const Header& header, std::size_t snapshot_count)
       : draft(file, header.start, lengths_of(header, snapshot_count)), hours(draft, header) {
     put_header(draft, header);
-    balances.emplace(draft);
+    if (header.method == "march") balances.emplace(draft);  // a screening estimate keeps no account
     if (snapshot_count > 0) snapshots.emplace(draft);
     if (header.fields == "yearly") year_means.emplace(draft, schema::ground_rise_year_mean);
   }
 
   void close(const Closing& closing) {
     hours.close();
-    balances->close();
+    if (balances) balances->close();
     if (snapshots) snapshots->close();
     if (year_means) year_means->close();
     if (!closing.steady_rise.empty()) draft.put(schema::ground_rise_steady, closing.steady_rise);
@@ -76,7 +76,7 @@ struct Variables {
 
 template <class Columns>
 Columns& expected(std::optional<Columns>& columns) {
-  if (!columns) throw std::logic_error("the header does not say that fields would come");
+  if (!columns) throw std::logic_error("the header does not say that such frames would come");
   return *columns;
 }
 
@@ -144,7 +144,7 @@ void ResultFile::add(YearMean mean) {
 }
 
 void ResultFile::add(const YearBalance& balance) {
-  open_->post([this, balance] { open_->variables->balances->add(balance); }, sizeof balance);
+  open_->post([this, balance] { expected(open_->variables->balances).add(balance); }, sizeof balance);
 }
 
 void ResultFile::finish(const Closing& closing) {

@@ -191,6 +191,12 @@ TEST_CASE("Every acceleration can be switched off and every cell chosen", "[conf
         model::GridChoice::Level::fine);
 }
 
+TEST_CASE("A scenario is marched if it does not ask for a screening estimate", "[config]") {
+  CHECK(read_edited({}).run.method == model::Run::Method::march);
+  CHECK(read_edited({"site step: 30 min => step: 30 min\\n  method: screening"}).run.method ==
+        model::Run::Method::screening);
+}
+
 TEST_CASE("Every key's place is noted: a value's own, a map's at its key, items of a list from 1", "[config]") {
   const model::Scenario s = read_edited({});
   const auto place = [&](const std::string& key) {

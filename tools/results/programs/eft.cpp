@@ -5,6 +5,7 @@
 #include "tools/present/csv.hpp"
 #include "tools/present/svg.hpp"
 #include "tools/results/eft_view.hpp"
+#include "tools/results/method_note.hpp"
 
 using namespace stillground;
 
@@ -32,13 +33,17 @@ int main(int argc, char** argv) {
         const results::FluidSummary summary = results::summarise(result.header(), result.hours());
         const std::map<std::string, present::Table (*)(const results::FluidSummary&)> tables = {
             {"monthly", results::month_table}, {"yearly", results::year_table}, {"duration", results::duration_table}};
-        outputs::deliver(targets, {[&] { return results::eft_text(source, summary); },
-                                   [&] {
-                                     return present::csv(
-                                         tables.at(which)(summary),
-                                         {source.title, "entering fluid temperature, hours with flow: " + which});
-                                   },
-                                   [&] { return results::eft_json(source, summary); },
-                                   [&] { return present::svg(results::eft_figure(source, summary)); }});
+        outputs::deliver(
+            targets,
+            {[&] { return results::eft_text(source, summary); },
+             [&] {
+               std::vector<std::string> notes = {source.title, "entering fluid temperature, hours with flow: " + which};
+               if (const auto note = results::method_note(source.method); !note.empty()) {
+                 notes.push_back(note);
+               }
+               return present::csv(tables.at(which)(summary), notes);
+             },
+             [&] { return results::eft_json(source, summary); },
+             [&] { return present::svg(results::eft_figure(source, summary)); }});
       });
 }

@@ -1,0 +1,219 @@
+#include "engine/screen/estimate.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "engine/loop/flow_rule.hpp"
+#include "engine/run/phases.hpp"
+#include "engine/run/seen_hour.hpp"
+#include "engine/screen/duty.hpp"
+#include "engine/screen/exponentials.hpp"
+#include "engine/screen/flow_maps.hpp"
+#include "engine/screen/superposition.hpp"
+#include "engine/screen/undisturbed.hpp"
+
+namespace stillground::screen {
+
+namespace {
+
+constexpr double shortest = 180;                // time constant [s]
+constexpr double slow = 8 * seconds_per_hour;   // from this time constant on a term is straight within an hour
+constexpr std::size_t layers_of_a_circuit = 8;  // down and up once
+constexpr double ice = 273.15;
+
+void check(const run::Assembly& assembly) {
+  if (run::Phases(assembly).all_alike()) return;
+  throw InputError(
+      assembly.scenario.place("run.method"), "run.method",
+      "screening superposes one step response of the whole field: bores that start or stop within the run, "
+      "or have a flow_weight of their own, need `method: march`");
+}
+
+NearGround near_ground(const StepResponse& response) {
+  NearGround near{response.instant, {}, 0};
+  for (const Exponential& term : response.terms) {
+    if (term.time_constant < slow) {
+      near.terms.push_back(term);
+    } else {
+      near.drift += term.amplitude / term.time_constant;
+    }
+  }
+  return near;
+}
+
+std::vector<Exponential> slow_terms(const StepResponse& response) {
+  std::vector<Exponential> terms;
+  for (const Exponential& term : response.terms) {
+    if (term.time_constant >= slow) terms.push_back(term);
+  }
+  return terms;
+}
+
+/// The part of the undisturbed profile that a wall keeps though the fluid levels it: of what resists in the bore,
+/// between rests, and in the ground within a season.
+double kept_of_profile(const run::Assembly& assembly, const StepResponse& response) {
+  const model::Scenario& scenario = assembly.scenario;
+  std::vector<double> conductivity;
+  for (const auto& solid : assembly.problem.grid.solid) conductivity.push_back(solid.conductivity);
+  const run::Film film = run::film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
+  const double bore =
+      run::resistances(scenario, run::mean_over_bores(assembly.problem, conductivity), film.films).resistance[0] /
+      duty(assembly);
+  return bore / (bore + response.after(seconds_per_year / 6));
+}
+
+/// Of each of `layers` equal layers of the group with most bores, how far the undisturbed ground's yearly mean lies
+/// above that of the bore [K].
+std::vector<double> undisturbed_profile(const march::Problem& problem, std::size_t layers) {
+  const auto fewer = [](const march::Group& a, const march::Group& b) { return a.members < b.members; };
+  const march::Group& group = *std::max_element(problem.groups.begin(), problem.groups.end(), fewer);
+  double length = 0;
+  for (std::size_t k = group.first; k < group.past; ++k) length += group.fraction[k] * problem.grid.height(k);
+  std::vector<double> profile(layers, 0.0);
+  double from = 0, mean = 0;  // in parts of the bore
+  for (std::size_t k = group.first; k < group.past; ++k) {
+    const double to = from + group.fraction[k] * problem.grid.height(k) / length;
+    const double there = problem.undisturbed.yearly_mean()[k];
+    mean += (to - from) * there;
+    for (std::size_t j = 0; j < layers; ++j) {
+      const double n = static_cast<double>(layers), top = static_cast<double>(j) / n;
+      profile[j] += n * std::max(0.0, std::min(to, top + 1 / n) - std::max(from, top)) * there;
+    }
+    from = to;
+  }
+  for (double& there : profile) there -= mean;
+  return profile;
+}
+
+/// The circuit that stands for all: bores of the mean depth.
+CircuitShape shape_of(const run::Assembly& assembly, const StepResponse& response) {
+  CircuitShape shape;
+  shape.bores = static_cast<std::size_t>(assembly.scenario.flow.in_series);
+  shape.passes = assembly.problem.passes;
+  const std::size_t layers = std::max<std::size_t>(3, layers_of_a_circuit / (shape.bores * shape.passes));
+  double metres = 0;
+  for (const auto& bore : assembly.bores) metres += bore.depth;
+  shape.layer_height = metres / static_cast<double>(assembly.bores.size() * layers);
+  shape.profile = undisturbed_profile(assembly.problem, layers);
+  const double kept = kept_of_profile(assembly, response);
+  for (double& there : shape.profile) there *= kept;
+  return shape;
+}
+
+/// Circuit, near ground and slow ground on their way through the hours.
+class Screening {
+ public:
+  Screening(const run::Assembly& assembly, const FieldResponse& field, const StepResponse& response)
+      : assembly_(assembly),
+        undisturbed_(assembly, field),
+        slow_(slow_terms(response), seconds_per_hour),
+        ground_(near_ground(response)),
+        maps_(assembly, shape_of(assembly, response), ground_),
+        circuits_(static_cast<double>(assembly.bores.size()) / assembly.scenario.flow.in_series),
+        peak_(std::max(assembly.loads.peak(), 1e-9)) {
+    const Circuit& circuit = maps_.circuit();
+    const auto on_shapes = [&](const Eigen::RowVectorXd& of) {
+      const Eigen::RowVectorXd on = of.head(circuit.lasting()) * maps_.shapes();
+      Amplitudes result{};
+      std::copy(on.begin(), on.end(), result.begin());
+      return result;
+    };
+    state_ = on_shapes((undisturbed_.at(0) * circuit.at_rest() + circuit.profile_at_rest()).transpose());
+    fluid_ = on_shapes(circuit.mean_fluid());
+    terms_ = on_shapes(circuit.near_ground());
+  }
+
+  record::Hour hour() {
+    const loop::Demand demand = assembly_.loads.hour(tally_.hour);
+    const double part = loop::flow_part(assembly_.scenario.flow, demand.size() / peak_);
+    std::array<double, HourMap::columns> driven{};
+    std::copy(state_.begin(), state_.end(), driven.begin());
+    const double ambient = undisturbed_.at(tally_.hour) + slow_.rise();
+    const double ambient_after = undisturbed_.at(tally_.hour + 1) + slow_.left();
+    driven[HourMap::ambient] = ambient;
+    driven[HourMap::change] = ambient_after - ambient;
+    driven[HourMap::profile] = 1;
+
+    record::Hour hour;
+    hour.heating = demand.heating + demand.hot_water;
+    hour.cooling = demand.cooling + demand.cooling_direct;
+    const FlowMaps::Flowing* flowing = part > 0 ? &maps_.flowing(part, of_state(fluid_)) : nullptr;
+    const HourMap& map = flowing ? flowing->map : maps_.standing();
+    auto after = map.times(driven);
+    if (flowing) {
+      hour.flow = part * circuits_ * assembly_.fluid.flow_per_bore;
+      const loop::Meeting meeting = meet(demand, map, after[HourMap::outlet], hour.flow);
+      hour.eft = meeting.eft;
+      hour.lft = meeting.lft;
+      hour.heat_to_ground = meeting.to_ground;
+      hour.power = meeting.power;
+      const double load = meeting.to_ground / circuits_;
+      for (std::size_t row = 0; row < HourMap::rows; ++row) after[row] += map.at(row, HourMap::load) * load;
+    } else {
+      hour.eft = after[HourMap::outlet];
+      hour.lft = after[HourMap::down];
+    }
+    std::copy(after.begin(), after.begin() + HourMap::shapes, state_.begin());
+    const double heat = after[HourMap::heat];
+    slow_.advance(heat / seconds_per_hour);
+
+    ++tally_.hour;
+    run::see(tally_, {hour.eft, hour.lft, hour.flow > 0, flowing ? flowing->reynolds : 0}, demand,
+             assembly_.problem.pumps);
+    if (std::min(hour.eft, hour.lft) < ice) {
+      const double wall =
+          ambient_after + of_state(terms_) + ground_.drift * heat + ground_.instant * heat / seconds_per_hour;
+      tally_.coldest_wall = std::min(tally_.coldest_wall, wall);
+    }
+    return hour;
+  }
+
+  const run::Tally& tally() const { return tally_; }
+
+ private:
+  using Amplitudes = std::array<double, HourMap::shapes>;
+
+  double of_state(const Amplitudes& parts) const {
+    double sum = 0;
+    for (std::size_t i = 0; i < parts.size(); ++i) sum += parts[i] * state_[i];
+    return sum;
+  }
+
+  /// EFT = unloaded + slope heat/heat_rate, and the heat follows from the EFT.
+  loop::Meeting meet(const loop::Demand& demand, const HourMap& map, double unloaded, double flow) const {
+    const double heat_rate = flow * assembly_.fluid.heat_capacity;
+    const double slope = map.at(HourMap::outlet, HourMap::load) / circuits_ * heat_rate;
+    return loop::meet({slope / (1 + slope), unloaded / (1 + slope), heat_rate}, demand, assembly_.problem.pumps);
+  }
+
+  const run::Assembly& assembly_;
+  FieldsUndisturbed undisturbed_;
+  Superposition slow_;
+  NearGround ground_;
+  FlowMaps maps_;
+  double circuits_;
+  double peak_;  // largest load of any hour [W]
+  Amplitudes state_{};
+  Amplitudes fluid_{}, terms_{};  // what adds up to the mean fluid, and to the near ground's terms
+  run::Tally tally_;
+};
+
+}  // namespace
+
+Estimate superposed(const run::Assembly& assembly, const FieldResponse& response, const TakeYear& take) {
+  const Fit fitted = fit(response.samples, shortest, 4 * assembly.duration());
+  Screening screening(assembly, response, fitted.response);
+  std::vector<record::Hour> hours(hours_per_year);
+  for (int year = 0; year < assembly.scenario.run.years; ++year) {
+    for (record::Hour& hour : hours) hour = screening.hour();
+    take(hours);
+  }
+  return {screening.tally(), fitted.misfit};
+}
+
+Estimate estimate(const run::Assembly& assembly, const TakeYear& take) {
+  check(assembly);
+  return superposed(assembly, field_response(assembly), take);
+}
+
+}  // namespace stillground::screen

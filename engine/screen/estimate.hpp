@@ -1,0 +1,31 @@
+#pragma once
+
+#include <functional>
+#include <span>
+
+#include "engine/record/frames.hpp"
+#include "engine/run/assembly.hpp"
+#include "engine/run/tally.hpp"
+#include "engine/screen/response.hpp"
+
+namespace stillground::screen {
+
+/// What is left to say when the hours are told.
+struct Estimate {
+  run::Tally tally;   ///< what warnings are made of; the coldest wall is that of the mean wall
+  double misfit = 0;  ///< largest relative error of the fitted step response
+};
+
+/// Takes the 8760 hours of a run-year, one year after the other; they hold until it returns.
+using TakeYear = std::function<void(std::span<const record::Hour>)>;
+
+/// The whole run's hours without a march: the layout's step response, superposed over the heat through the bore walls;
+/// in the bores one circuit that stands for all, by the march's own network, film, steps and heat pumps. Throws
+/// InputError, at run.method, for what one step response cannot say: bores that start or stop or have flows of their
+/// own.
+Estimate estimate(const run::Assembly& assembly, const TakeYear& take);
+
+/// The superposition alone, for a field's response already known.
+Estimate superposed(const run::Assembly& assembly, const FieldResponse& response, const TakeYear& take);
+
+}  // namespace stillground::screen

@@ -1,0 +1,87 @@
+// Source: the march of the same scenario, which the other checks hold against something outside
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/screen/estimate.hpp"
+#include "tests/march_scenario.hpp"
+#include "validation/rig/claim.hpp"
+#include "validation/rig/traces.hpp"
+
+using namespace stillground;
+
+namespace {
+
+/// Asked of a screening estimate before there was one.
+constexpr double monthly = 0.02, hourly = 0.15;  // [K]
+
+struct Misses {
+  double month = 0;  ///< largest of a month's mean, hours with flow [K]
+  double hour = 0;   ///< largest of any hour with flow [K]
+};
+
+void see(double& largest, double miss) {
+  if (!(std::abs(miss) <= largest)) largest = std::abs(miss);
+}
+
+/// Screens the scenario and marches it.
+Misses misses(const model::Scenario& scenario, const std::string& name, validation::Claim& months) {
+  const run::Assembly assembly = run::assemble(scenario);
+  std::vector<record::Hour> estimated;
+  screen::estimate(assembly, [&](std::span<const record::Hour> year) {
+    estimated.insert(estimated.end(), year.begin(), year.end());
+  });
+  run::Simulation simulation(assembly, 0);
+  Misses misses;
+  validation::Traces traces;
+  std::size_t hour = 0;
+  for (int month = 0; month < 12 * scenario.run.years; ++month) {
+    double marched = 0, screened = 0, flowing = 0;
+    const auto calendar = static_cast<std::size_t>((scenario.run.start.month - 1 + month) % 12);
+    for (int i = 0; i < 24 * days_of_month.at(calendar); ++i, ++hour) {
+      const record::Hour march = simulation.march_hour();
+      const double screen = estimated[hour].eft;
+      if (march.flow == 0) continue;
+      see(misses.hour, screen - march.eft);
+      marched += march.eft;
+      screened += screen;
+      ++flowing;
+    }
+    if (flowing == 0) continue;
+    see(misses.month, (screened - marched) / flowing);
+    traces.add("monthly mean", month / 12.0, marched / flowing - 273.15, screened / flowing - 273.15);
+  }
+  months.plot(traces.on({"Monthly mean EFT, " + name, "year", "degC", false, false, {}}));
+  return misses;
+}
+
+model::Scenario always_on(model::Scenario scenario) {
+  scenario.flow.runs = model::Flow::Runs::always;
+  return scenario;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  validation::Check check(argc, argv, validation::Topic::march);
+  const std::string setting =
+      "EFT [K] over hours with flow, each scenario run both ways: heat pumps whose COP follows the EFT, film that "
+      "follows the fluid, hours of load drawn at random between idle ones (tests/march_scenario.hpp), seasons and "
+      "geothermal heat";
+  auto& months = check.claim({"screening-months", "a screening estimate has the march's monthly means",
+                              validation::Origin::computed, "the engine's own march, hour by hour", setting,
+                              "0.02 K, so that a search by it ends where the march would"});
+  auto& hours = check.claim({"screening-hours", "a screening estimate has the march's hours with load",
+                             validation::Origin::computed, "the engine's own march, hour by hour", setting,
+                             "0.15 K, at restarts too: the first hour after the fluid has stood is of the hardest"});
+  const auto put_on_trial = [&](const std::string& name, const model::Scenario& scenario) {
+    const Misses found = misses(scenario, name, months);
+    months.absolute(name + ", largest miss", 0, found.month, monthly);
+    hours.absolute(name + ", largest miss", 0, found.hour, hourly);
+  };
+  put_on_trial("one bore, three years", test::scenario(1, 1, 3));
+  put_on_trial("one bore whose pump never stops, a year", always_on(test::scenario(1, 1, 1)));
+  put_on_trial("6 x 6 bores at 6 m, two years", test::scenario(6, 6, 2));
+  return check.finish();
+}
