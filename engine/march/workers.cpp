@@ -80,33 +80,64 @@ struct Workers::Pool {
 
   std::vector<std::thread> threads;
   std::vector<Share> shares;
-  std::atomic<std::uint32_t> round{0};
+  std::atomic<std::uint32_t> round{0};  // counts phases
+  std::atomic<std::uint32_t> news{0};   // what the caller waits for: a phase, or the end
   std::atomic<std::size_t> finished{0};
+  std::atomic<bool> done{true};
   std::atomic<bool> closing{false};
-  std::size_t tasks = 0;
-  Call call = nullptr;
-  const void* body = nullptr;
+  Work job;
+  std::size_t phase = 0;
   unsigned csr = 0;
 
   std::mutex failing;
   std::size_t failed_task = 0;
   std::exception_ptr failure;
 
+  void open_round() {
+    const std::uint32_t next = round.load(std::memory_order_relaxed) + 1;
+    finished.store(0, std::memory_order_relaxed);
+    const std::size_t tasks = job.tasks, count = shares.size();
+    for (std::size_t worker = 0; worker < count; ++worker) {
+      const std::size_t from = tasks * worker / count;
+      shares[worker].open(next, from, tasks * (worker + 1) / count - from);
+    }
+    round.store(next, std::memory_order_release);
+    round.notify_all();
+  }
+
+  void tell_caller() {
+    news.fetch_add(1, std::memory_order_release);
+    news.notify_all();
+  }
+
   void work(std::size_t worker, std::uint32_t now) {
     for (std::size_t n = 0; n < shares.size(); ++n) {
       Share& share = shares[(worker + n) % shares.size()];
       while (const auto task = share.claim(now)) {
-        perform(*task);
-        const std::size_t all =
-            tasks;  // read before the last one is counted: from then on it belongs to the next round
-        if (finished.fetch_add(1, std::memory_order_acq_rel) + 1 == all) finished.notify_one();
+        fenced(*task, [&] { job.body(job.what, phase, *task); });
+        // Read before the last one is counted: from then on it belongs to the next round.
+        const std::size_t all = job.tasks;
+        if (finished.fetch_add(1, std::memory_order_acq_rel) + 1 == all) end_phase();
       }
     }
   }
 
-  void perform(std::size_t task) noexcept {
+  /// By the thread that did the phase's last task.
+  void end_phase() {
+    if (!failure) fenced(0, [&] { job.between(job.what, phase); });
+    if (!failure && phase + 1 < job.phases) {
+      ++phase;
+      open_round();
+    } else {
+      done.store(true, std::memory_order_release);  // from here on the caller may begin another run
+    }
+    tell_caller();
+  }
+
+  template <class Body>
+  void fenced(std::size_t task, Body&& body) noexcept {
     try {
-      call(body, task);
+      body();
     } catch (...) {
       const std::lock_guard lock(failing);
       if (!failure || task < failed_task) {
@@ -142,35 +173,16 @@ Workers::~Workers() {
   restore_denormals(pool_->csr);
 }
 
-void Workers::Rendezvous::wait() {
-  if (count_ == 1) return;
-  const std::uint32_t turn = turn_.load(std::memory_order_relaxed);
-  if (arrived_.fetch_add(1, std::memory_order_acq_rel) + 1 == count_) {
-    arrived_.store(0, std::memory_order_relaxed);
-    turn_.store(turn + 1, std::memory_order_release);
-    turn_.notify_all();
-    return;
-  }
-  wait_for_change(turn_, turn);
-}
-
-void Workers::run(std::size_t tasks, Call call, const void* body) {
+void Workers::run(const Work& work) {
   Pool& pool = *pool_;
-  pool.tasks = tasks;
-  pool.call = call;
-  pool.body = body;
-  pool.finished.store(0, std::memory_order_relaxed);
-  const std::uint32_t now = pool.round.load(std::memory_order_relaxed) + 1;
-  const std::size_t count = pool.shares.size();
-  for (std::size_t worker = 0; worker < count; ++worker) {
-    const std::size_t from = tasks * worker / count;
-    pool.shares[worker].open(now, from, tasks * (worker + 1) / count - from);
-  }
-  pool.round.store(now, std::memory_order_release);
-  pool.round.notify_all();
-  pool.work(0, now);
-  for (std::size_t seen; (seen = pool.finished.load(std::memory_order_acquire)) != tasks;) {
-    wait_for_change(pool.finished, seen);
+  pool.job = work;
+  pool.phase = 0;
+  pool.done.store(false, std::memory_order_relaxed);
+  pool.open_round();
+  while (!pool.done.load(std::memory_order_acquire)) {
+    const std::uint32_t seen = pool.news.load(std::memory_order_acquire);
+    pool.work(0, pool.round.load(std::memory_order_acquire));
+    if (!pool.done.load(std::memory_order_acquire)) wait_for_change(pool.news, seen);
   }
   if (pool.failure) std::rethrow_exception(std::exchange(pool.failure, nullptr));
 }

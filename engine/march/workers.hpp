@@ -1,10 +1,8 @@
 #pragma once
 
-#include <atomic>
 #include <cstddef>
-#include <cstdint>
 #include <memory>
-#include <type_traits>
+#include <utility>
 
 namespace stillground::march {
 
@@ -26,59 +24,38 @@ class Workers {
   /// task if there are several).
   template <class Body>
   void each(std::size_t tasks, Body&& body) {
-    if (threads_ == 1 || tasks < 2) {
-      for (std::size_t i = 0; i < tasks; ++i) body(i);
-      return;
-    }
-    run(
-        tasks, [](const void* b, std::size_t i) { (*static_cast<Callable<Body>*>(const_cast<void*>(b)))(i); },
-        std::addressof(body));
+    in_phases(
+        1, tasks, [&](std::size_t, std::size_t i) { body(i); }, [](std::size_t) {});
   }
 
-  /// Where threads that work together wait for each other.
-  class Rendezvous {
-   public:
-    explicit Rendezvous(std::size_t count) : count_(count) {}
-    /// Returns when all have called it; what each did before is then seen by all.
-    void wait();
-
-   private:
-    std::size_t count_;
-    alignas(64) std::atomic<std::size_t> arrived_{0};
-    alignas(64) std::atomic<std::uint32_t> turn_{0};
-  };
-
-  /// A thread among those that work together.
-  struct Crew {
-    std::size_t index = 0;
-    std::size_t count = 1;
-    Rendezvous* meeting_place = nullptr;
-
-    void wait() { meeting_place->wait(); }
-
-    /// Of `tasks` the contiguous share that is this thread's: [from, to).
-    std::size_t from(std::size_t tasks) const { return tasks * index / count; }
-    std::size_t to(std::size_t tasks) const { return tasks * (index + 1) / count; }
-  };
-
-  /// Calls body(crew) once on every thread at the same time; between two calls of crew.wait() each does what is its
-  /// own. If one throws, all must, between the same two.
-  template <class Body>
-  void together(Body&& body) {
-    const auto count = static_cast<std::size_t>(threads_);
-    Rendezvous place(count);
-    // A thread takes up another's task only after its own, for which all others must have come.
-    each(count, [&](std::size_t index) {
-      Crew crew{index, count, &place};
-      body(crew);
-    });
+  /// Calls body(phase, i) for every phase of [0, phases) and i in [0, tasks), a phase's tasks divided as above; when
+  /// all of a phase are done, one thread calls between(phase), and then the next begins. After an exception no further
+  /// phase does.
+  template <class Body, class Between>
+  void in_phases(std::size_t phases, std::size_t tasks, Body&& body, Between&& between) {
+    if (threads_ == 1 || tasks < 2) {
+      for (std::size_t phase = 0; phase < phases; ++phase) {
+        for (std::size_t i = 0; i < tasks; ++i) body(phase, i);
+        between(phase);
+      }
+      return;
+    }
+    const auto both = std::make_pair(std::addressof(body), std::addressof(between));
+    using Both = decltype(both);
+    run({phases, tasks, &both,
+         [](const void* b, std::size_t phase, std::size_t i) { (*static_cast<Both*>(b)->first)(phase, i); },
+         [](const void* b, std::size_t phase) { (*static_cast<Both*>(b)->second)(phase); }});
   }
 
  private:
-  template <class Body>
-  using Callable = std::remove_reference_t<Body>;
-  using Call = void (*)(const void* body, std::size_t task);
-  void run(std::size_t tasks, Call call, const void* body);
+  struct Work {
+    std::size_t phases = 0;
+    std::size_t tasks = 0;
+    const void* what = nullptr;
+    void (*body)(const void* what, std::size_t phase, std::size_t task) = nullptr;
+    void (*between)(const void* what, std::size_t phase) = nullptr;
+  };
+  void run(const Work& work);
 
   struct Pool;
   int threads_;

@@ -46,17 +46,16 @@ class FusedStepper final : public Stepper {
     std::size_t from, past;
   };
 
+  static std::vector<Batch> batches(std::size_t groups, std::size_t threads);
   Hour prepare(State& state, const Task& task, Vector& wall_heat);
-  void march(const Hour& hour, Workers::Crew& crew);
-  template <class Each>
-  void batches(const Workers::Crew& crew, Each&& each) const;
+  void march(const Hour& hour);
+  void end_hour(const Hour& hour, const Batch& batch);
   void inwards(const Hour& hour, std::size_t stage, const Batch& batch);
-  void outwards(const Hour& hour, std::size_t stage, const Batch& batch, double lft,
-                const std::vector<double>& outlets);
+  void outwards(const Hour& hour, std::size_t stage, const Batch& batch);
   void finish(const Hour& hour, std::size_t stage, std::size_t g);
   void lose(const Rings& rings, std::size_t g, double part, const double* y);
-  loop::Meeting close(const Hour& hour, std::size_t stage, std::vector<double>& outlets) const;
-  void collect(const Hour& hour, std::size_t stage, const loop::Meeting& meeting);
+  loop::Meeting close(const Hour& hour);
+  void collect(const Hour& hour, std::size_t stage);
   void collect_standing();
   void slow_clock(State& state, std::size_t group);
 
@@ -84,13 +83,15 @@ class FusedStepper final : public Stepper {
   Vector zero_;         // [z]
   Vector slow_stage_;   // [group]: first stage of the slow clock's rings
   std::vector<Pair> up_;
-  std::array<std::vector<double>, 2> offset_;   // [stage of the step][group]: outlet at an inlet of 0
+  std::vector<double> offset_;                  // [group]: outlet at an inlet of 0, of this stage
   std::vector<double> share_;                   // [group]: of the field's outlet
   std::vector<double> chain_gain_;              // [group]: outlet per inlet of the field
   std::vector<Fluid> fluid_;                    // [group]: at the hour's end
   std::vector<double> surface_;                 // [group]: heat lost in this hour [J]
   std::array<std::vector<double>, 2> topmost_;  // [down, up][group]: hour's mean of standing fluid
-  std::vector<std::vector<double>> outlets_;    // [thread][group]: outlet at a field's inlet of 0, of this stage
+  std::vector<double> outlets_;                 // [group]: outlet at a field's inlet of 0, of this stage
+  loop::Meeting meeting_;                       // of this stage
+  std::vector<Batch> batches_;
   HourMeans sums_;
 };
 
@@ -114,13 +115,14 @@ FusedStepper::FusedStepper(const Problem& problem, Workers& workers, const fused
       undisturbed_(stages_ * problem.row()),
       zero_(problem.row()),
       up_(problem.groups.size()),
-      offset_{std::vector<double>(problem.groups.size()), std::vector<double>(problem.groups.size())},
+      offset_(problem.groups.size()),
       share_(problem.groups.size()),
       chain_gain_(problem.groups.size()),
       fluid_(problem.groups.size()),
       surface_(problem.groups.size()),
       topmost_{std::vector<double>(problem.groups.size()), std::vector<double>(problem.groups.size())},
-      outlets_(static_cast<std::size_t>(workers.threads()), std::vector<double>(problem.groups.size())) {
+      outlets_(problem.groups.size()),
+      batches_(batches(problem.groups.size(), static_cast<std::size_t>(workers.threads()))) {
   if (!problem.clocks.two()) return;
   const std::size_t seam = problem.clocks.seam;
   slow_.emplace(problem, seconds_per_day / problem.clocks.slow_steps, RingRange{seam, problem.nr()}, problem.nr(),
@@ -129,6 +131,15 @@ FusedStepper::FusedStepper(const Problem& problem, Workers& workers, const fused
   seam_.assign(problem.row(), 0.0);
   const double unit = unit_conductance(problem.grid, seam - 1);
   for (std::size_t k = 0; k < problem.nz(); ++k) seam_[k] = unit * problem.grid.solid[k].conductivity;
+}
+
+/// Batches of nearly equal size, as many for each thread. Which groups go side by side changes no bit.
+std::vector<FusedStepper::Batch> FusedStepper::batches(std::size_t groups, std::size_t threads) {
+  const std::size_t rounds = (groups + side_by_side * threads - 1) / (side_by_side * threads);
+  const std::size_t count = std::min(groups, rounds * threads);
+  std::vector<Batch> result;
+  for (std::size_t b = 0; b < count; ++b) result.push_back({groups * b / count, groups * (b + 1) / count});
+  return result;
 }
 
 Hour FusedStepper::prepare(State& state, const Task& task, Vector& wall_heat) {
@@ -155,7 +166,7 @@ Hour FusedStepper::prepare(State& state, const Task& task, Vector& wall_heat) {
 HourMeans FusedStepper::advance(State& state, const Task& task, Vector& wall_heat) {
   sums_ = {};
   const Hour hour = prepare(state, task, wall_heat);
-  workers_.together([&](Workers::Crew& crew) { march(hour, crew); });
+  march(hour);
   if (hour.heat_rate <= 0) collect_standing();
   for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
     sums_.surface += problem_.groups[g].members * surface_[g] / seconds_per_hour;
@@ -167,28 +178,29 @@ HourMeans FusedStepper::advance(State& state, const Task& task, Vector& wall_hea
   return sums_;
 }
 
-template <class Each>
-void FusedStepper::batches(const Workers::Crew& crew, Each&& each) const {
-  const std::size_t to = crew.to(problem_.groups.size());
-  for (std::size_t from = crew.from(problem_.groups.size()); from < to; from += side_by_side) {
-    each(Batch{from, std::min(from + side_by_side, to)});
-  }
+void FusedStepper::march(const Hour& hour) {
+  const std::size_t last = stages_;  // phases: the first only inwards, the last only outwards
+  workers_.in_phases(
+      last + 1, batches_.size(),
+      [&](std::size_t phase, std::size_t which) {
+        const Batch& batch = batches_[which];
+        if (phase > 0) outwards(hour, phase - 1, batch);
+        if (phase < last) {
+          inwards(hour, phase, batch);
+        } else {
+          end_hour(hour, batch);
+        }
+      },
+      [&](std::size_t phase) {
+        if (phase == last) return;
+        meeting_ = close(hour);
+        collect(hour, phase);
+      });
 }
 
-void FusedStepper::march(const Hour& hour, Workers::Crew& crew) {
-  std::vector<double>& outlets = outlets_[crew.index];
-  batches(crew, [&](const Batch& batch) { inwards(hour, 0, batch); });
-  for (std::size_t stage = 0; stage < stages_; ++stage) {
-    crew.wait();
-    const loop::Meeting meeting = close(hour, stage, outlets);
-    if (crew.index == 0) collect(hour, stage, meeting);
-    batches(crew, [&](const Batch& batch) {
-      outwards(hour, stage, batch, meeting.lft, outlets);
-      if (stage + 1 < stages_) inwards(hour, stage + 1, batch);
-    });
-  }
+void FusedStepper::end_hour(const Hour& hour, const Batch& batch) {
   const bool day_ends = slow_ && ends_a_day(hour.state.time);
-  for (std::size_t g = crew.from(problem_.groups.size()); g < crew.to(problem_.groups.size()); ++g) {
+  for (std::size_t g = batch.from; g < batch.past; ++g) {
     if (!bores_.of(g)) continue;
     fluid_[g] = fluid_of(problem_, g, block(hour.state, g));
     if (day_ends) slow_clock(hour.state, g);
@@ -225,27 +237,26 @@ void FusedStepper::inwards(const Hour& hour, std::size_t stage, const Batch& bat
   kernels_.bore_upwards[bore_kernel_](count, bores.data(), works.data(), up[0].data());
   for (std::size_t b = 0; b < count; ++b) {
     up_[groups[b]] = up[b];
-    offset_[step_stage][groups[b]] = bores_.of(groups[b])->outlet(up[b]);
+    offset_[groups[b]] = bores_.of(groups[b])->outlet(up[b]);
   }
 }
 
-loop::Meeting FusedStepper::close(const Hour& hour, std::size_t stage, std::vector<double>& outlets) const {
+loop::Meeting FusedStepper::close(const Hour& hour) {
   loop::FieldResponse field{hour.gain, 0, hour.heat_rate};
   if (field.heat_rate <= 0) return {};
   for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
     const BoreLine* line = bores_.of(g);
     if (!line) continue;
     const std::size_t upstream = problem_.groups[g].upstream;
-    outlets[g] = offset_[stage % 2][g];
-    if (upstream != Group::none) outlets[g] += line->gain() * outlets[upstream];
-    field.offset += share_[g] * outlets[g];
+    outlets_[g] = offset_[g];
+    if (upstream != Group::none) outlets_[g] += line->gain() * outlets_[upstream];
+    field.offset += share_[g] * outlets_[g];
   }
   if (!std::isfinite(field.offset)) throw NumericsError("the march left the finite numbers");
   return loop::meet(field, hour.task.demand, problem_.pumps);
 }
 
-void FusedStepper::outwards(const Hour& hour, std::size_t stage, const Batch& batch, double lft,
-                            const std::vector<double>& outlets) {
+void FusedStepper::outwards(const Hour& hour, std::size_t stage, const Batch& batch) {
   std::array<const fused::BoreFactors*, side_by_side> bores{};
   std::array<double*, side_by_side> works{};
   std::array<std::size_t, side_by_side> groups{};
@@ -255,7 +266,8 @@ void FusedStepper::outwards(const Hour& hour, std::size_t stage, const Batch& ba
     const BoreLine* line = bores_.of(g);
     if (!line) continue;
     const std::size_t upstream = problem_.groups[g].upstream;
-    const double inlet = upstream == Group::none ? lft : chain_gain_[upstream] * lft + outlets[upstream];
+    const double inlet =
+        upstream == Group::none ? meeting_.lft : chain_gain_[upstream] * meeting_.lft + outlets_[upstream];
     inlets[count] = line->inlets(inlet, up_[g]);
     bores[count] = &line->factors();
     works[count] = work(g);
@@ -295,12 +307,12 @@ void FusedStepper::lose(const Rings& rings, std::size_t g, double part, const do
   surface_[g] += part * rings.step() * rings.surface_loss(y);
 }
 
-void FusedStepper::collect(const Hour& hour, std::size_t stage, const loop::Meeting& meeting) {
+void FusedStepper::collect(const Hour& hour, std::size_t stage) {
   const double share = problem_.step / seconds_per_hour * ars222::implicit_weight[1 + stage % 2];
-  sums_.eft += share * meeting.eft;
-  sums_.lft += share * meeting.lft;
-  sums_.power += share * meeting.power;
-  sums_.to_ground += share * hour.heat_rate * (meeting.lft - meeting.eft);
+  sums_.eft += share * meeting_.eft;
+  sums_.lft += share * meeting_.lft;
+  sums_.power += share * meeting_.power;
+  sums_.to_ground += share * hour.heat_rate * (meeting_.lft - meeting_.eft);
 }
 
 void FusedStepper::collect_standing() {
