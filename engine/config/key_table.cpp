@@ -140,7 +140,7 @@ constexpr std::array table = {
     Key{.path = "run.stepper", .kind = word, .preset = "automatic", .words = "automatic|reference", .example = "reference", .help = "reference: march with ARKODE"},
     Key{.path = "run.clocks", .kind = word, .preset = "automatic", .words = "automatic|one", .example = "one", .help = "one: every cell at the same step"},
     Key{.path = "run.groups", .kind = word, .preset = "symmetry", .words = "symmetry|merged|none", .example = "merged", .help = "merged: bores with nearly alike neighbours share a grid; none: every bore has its own"},
-    Key{.path = "run.group_error", .kind = quantity, .dimension = D::temperature_difference, .preset = "0.05 K", .least = "0.000001 K", .most = "10 K", .example = "0.05 K", .example2 = "0.09 degF", .help = "at a bore wall, where groups are merged: the run confirms it"},
+    Key{.path = "run.group_error", .kind = quantity, .dimension = D::temperature_difference, .preset = "0.05 K", .least = "0.000001 K", .most = "10 K", .example = "0.05 K", .example2 = "0.09 degF", .help = "at a bore wall, mean over its length, where groups are merged: the run confirms it"},
     Key{.path = "run.refresh", .kind = quantity, .dimension = D::time, .preset = "1 day", .least = "1 h", .most = "30 day", .example = "1 day", .help = "of the neighbours' sum; whole hours"},
     Key{.path = "run.grid", .kind = either, .preset = "normal", .words = "normal|fine", .example = "fine", .help = "or keys of its own; what is not given is chosen by the engine"},
     Key{.path = "run.grid.radial_cells", .kind = whole, .least = "8", .most = "500", .example = "36", .help = "from the bore wall to the outer radius"},

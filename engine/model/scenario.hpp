@@ -42,7 +42,7 @@ struct Run {
   double refresh = 86400;  ///< of the neighbours' sum [s], a multiple of 3600
   GridChoice grid;
   Groups groups = Groups::symmetry;
-  double group_error = 0.05;  ///< bound on what merging changes at a bore wall [K]
+  double group_error = 0.05;  ///< bound on what merging changes at a bore wall, mean over its length [K]
   Stepper stepper = Stepper::automatic;
   Clocks clocks = Clocks::automatic;
 
