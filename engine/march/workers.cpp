@@ -34,6 +34,12 @@ unsigned flush_denormals() {
 void restore_denormals(unsigned) {}
 #endif
 
+void pause() {
+#if defined(__SSE2__)
+  _mm_pause();
+#endif
+}
+
 /// Calls come every few microseconds while a run goes on: look for the next one this often before going to sleep.
 constexpr int patience = 2000;
 
@@ -41,9 +47,7 @@ template <class T>
 void wait_for_change(const std::atomic<T>& flag, T seen) {
   for (int i = 0; i < patience; ++i) {
     if (flag.load(std::memory_order_acquire) != seen) return;
-#if defined(__SSE2__)
-    _mm_pause();
-#endif
+    pause();
   }
   flag.wait(seen, std::memory_order_acquire);
 }
@@ -73,17 +77,19 @@ struct alignas(64) Share {
 
 }  // namespace
 
-/// Each thread does its own share first, whose data its cache still holds, then what others have not begun: a thread
-/// that the machine has put aside holds up no more than the task it is in.
+/// Each thread does its own share, whose data its cache still holds. What others have not begun it does only when they
+/// keep it waiting: a thread that the machine has put aside holds up no more than the task it is in, while one that is
+/// merely a little behind keeps its data.
 struct Workers::Pool {
   explicit Pool(std::size_t count) : shares(count) {}
 
   std::vector<std::thread> threads;
   std::vector<Share> shares;
-  std::atomic<std::uint32_t> round{0};  // counts phases
-  std::atomic<std::uint32_t> news{0};   // what the caller waits for: a phase, or the end
-  std::atomic<std::size_t> finished{0};
-  std::atomic<bool> done{true};
+  // On a cache line each: what one thread writes must not slow what the other waits for.
+  alignas(64) std::atomic<std::uint32_t> round{0};  // counts phases
+  alignas(64) std::atomic<std::uint32_t> news{0};   // what the caller waits for: a phase, or the end
+  alignas(64) std::atomic<std::size_t> finished{0};
+  alignas(64) std::atomic<bool> done{true};
   std::atomic<bool> closing{false};
   Work job;
   std::size_t phase = 0;
@@ -111,14 +117,20 @@ struct Workers::Pool {
   }
 
   void work(std::size_t worker, std::uint32_t now) {
-    for (std::size_t n = 0; n < shares.size(); ++n) {
-      Share& share = shares[(worker + n) % shares.size()];
-      while (const auto task = share.claim(now)) {
-        fenced(*task, [&] { job.body(job.what, phase, *task); });
-        // Read before the last one is counted: from then on it belongs to the next round.
-        const std::size_t all = job.tasks;
-        if (finished.fetch_add(1, std::memory_order_acq_rel) + 1 == all) end_phase();
-      }
+    empty(shares[worker], now);
+    for (int i = 0; i < patience; ++i) {
+      if (round.load(std::memory_order_acquire) != now || done.load(std::memory_order_acquire)) return;
+      pause();
+    }
+    for (std::size_t n = 1; n < shares.size(); ++n) empty(shares[(worker + n) % shares.size()], now);
+  }
+
+  void empty(Share& share, std::uint32_t now) {
+    while (const auto task = share.claim(now)) {
+      fenced(*task, [&] { job.body(job.what, phase, *task); });
+      // Read before the last one is counted: from then on it belongs to the next round.
+      const std::size_t all = job.tasks;
+      if (finished.fetch_add(1, std::memory_order_acq_rel) + 1 == all) end_phase();
     }
   }
 

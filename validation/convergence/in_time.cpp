@@ -11,6 +11,7 @@ constexpr long hours = 30 * 24;
 /// One bore under a direct load, the fluid always flowing; its R_b is told, so that only the step changes.
 model::Scenario lone_bore(const model::HourlySeries& load, double step) {
   auto s = test::scenario(1, 1);
+  s.run.clocks = model::Run::Clocks::one;  // the second clock keeps an error of its own, see validation/two_clocks
   s.ground.undisturbed = model::MeanOverBore{285};
   s.heat_pump.reset();
   s.flow.runs = model::Flow::Runs::always;
