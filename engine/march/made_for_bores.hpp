@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <memory>
+#include <utility>
 #include <vector>
 
 #include "engine/march/problem.hpp"
@@ -30,15 +31,21 @@ class MadeForBores {
   /// Calls make(thing, group, regime) for what the task needs and is not there.
   template <class Make>
   void prepare(const Task& task, Make&& make) {
+    prepare(task, 0, of_group_.size(), std::forward<Make>(make));
+  }
+
+  /// The same for the groups [from, to) alone.
+  template <class Make>
+  void prepare(const Task& task, std::size_t from, std::size_t to, Make&& make) {
     for (Shape& shape : shapes_) {
       for (const auto& made : shape.made) made->needed = made->serial == standing;
     }
-    for (std::size_t g = 0; g < of_group_.size(); ++g) {
+    for (std::size_t g = from; g < to; ++g) {
       const FlowRegime* regime = task.of(g);
       Made* found = regime ? find(shapes_[shape_[g]], regime->serial) : nullptr;
       if (found) found->needed = true;
     }
-    for (std::size_t g = 0; g < of_group_.size(); ++g) {
+    for (std::size_t g = from; g < to; ++g) {
       of_group_[g] = nullptr;
       const FlowRegime* regime = task.of(g);
       if (!regime) continue;

@@ -75,51 +75,39 @@ struct alignas(64) Share {
   }
 };
 
+/// How often a thread has come to where all meet.
+struct alignas(64) Arrival {
+  std::atomic<std::uint32_t> times{0};
+};
+
 }  // namespace
 
 /// Each thread does its own share, whose data its cache still holds. What others have not begun it does only when they
 /// keep it waiting: a thread that the machine has put aside holds up no more than the task it is in, while one that is
 /// merely a little behind keeps its data.
 struct Workers::Pool {
-  explicit Pool(std::size_t count) : shares(count) {}
+  explicit Pool(std::size_t count) : shares(count), arrivals(count) {}
 
   std::vector<std::thread> threads;
   std::vector<Share> shares;
-  // On a cache line each: what one thread writes must not slow what the other waits for.
-  alignas(64) std::atomic<std::uint32_t> round{0};  // counts phases
-  alignas(64) std::atomic<std::uint32_t> news{0};   // what the caller waits for: a phase, or the end
+  // On a cache line each: what one thread writes must not slow what another waits for.
+  alignas(64) std::atomic<std::uint32_t> round{0};
   alignas(64) std::atomic<std::size_t> finished{0};
-  alignas(64) std::atomic<bool> done{true};
   std::atomic<bool> closing{false};
-  Work job;
-  std::size_t phase = 0;
+  std::size_t tasks = 0;
+  const void* what = nullptr;
+  Call call = nullptr;
   unsigned csr = 0;
+  std::vector<Arrival> arrivals;  // [thread]
 
   std::mutex failing;
   std::size_t failed_task = 0;
   std::exception_ptr failure;
 
-  void open_round() {
-    const std::uint32_t next = round.load(std::memory_order_relaxed) + 1;
-    finished.store(0, std::memory_order_relaxed);
-    const std::size_t tasks = job.tasks, count = shares.size();
-    for (std::size_t worker = 0; worker < count; ++worker) {
-      const std::size_t from = tasks * worker / count;
-      shares[worker].open(next, from, tasks * (worker + 1) / count - from);
-    }
-    round.store(next, std::memory_order_release);
-    round.notify_all();
-  }
-
-  void tell_caller() {
-    news.fetch_add(1, std::memory_order_release);
-    news.notify_all();
-  }
-
   void work(std::size_t worker, std::uint32_t now) {
     empty(shares[worker], now);
     for (int i = 0; i < patience; ++i) {
-      if (round.load(std::memory_order_acquire) != now || done.load(std::memory_order_acquire)) return;
+      if (finished.load(std::memory_order_acquire) == tasks || round.load(std::memory_order_acquire) != now) return;
       pause();
     }
     for (std::size_t n = 1; n < shares.size(); ++n) empty(shares[(worker + n) % shares.size()], now);
@@ -127,29 +115,16 @@ struct Workers::Pool {
 
   void empty(Share& share, std::uint32_t now) {
     while (const auto task = share.claim(now)) {
-      fenced(*task, [&] { job.body(job.what, phase, *task); });
+      perform(*task);
       // Read before the last one is counted: from then on it belongs to the next round.
-      const std::size_t all = job.tasks;
-      if (finished.fetch_add(1, std::memory_order_acq_rel) + 1 == all) end_phase();
+      const std::size_t all = tasks;
+      if (finished.fetch_add(1, std::memory_order_acq_rel) + 1 == all) finished.notify_one();
     }
   }
 
-  /// By the thread that did the phase's last task.
-  void end_phase() {
-    if (!failure) fenced(0, [&] { job.between(job.what, phase); });
-    if (!failure && phase + 1 < job.phases) {
-      ++phase;
-      open_round();
-    } else {
-      done.store(true, std::memory_order_release);  // from here on the caller may begin another run
-    }
-    tell_caller();
-  }
-
-  template <class Body>
-  void fenced(std::size_t task, Body&& body) noexcept {
+  void perform(std::size_t task) noexcept {
     try {
-      body();
+      call(what, task);
     } catch (...) {
       const std::lock_guard lock(failing);
       if (!failure || task < failed_task) {
@@ -185,18 +160,42 @@ Workers::~Workers() {
   restore_denormals(pool_->csr);
 }
 
-void Workers::run(const Work& work) {
+void Workers::run(std::size_t tasks, const void* what, Call call) {
   Pool& pool = *pool_;
-  pool.job = work;
-  pool.phase = 0;
-  pool.done.store(false, std::memory_order_relaxed);
-  pool.open_round();
-  while (!pool.done.load(std::memory_order_acquire)) {
-    const std::uint32_t seen = pool.news.load(std::memory_order_acquire);
-    pool.work(0, pool.round.load(std::memory_order_acquire));
-    if (!pool.done.load(std::memory_order_acquire)) wait_for_change(pool.news, seen);
+  pool.tasks = tasks;
+  pool.what = what;
+  pool.call = call;
+  pool.finished.store(0, std::memory_order_relaxed);
+  const std::uint32_t now = pool.round.load(std::memory_order_relaxed) + 1;
+  const std::size_t count = pool.shares.size();
+  for (std::size_t worker = 0; worker < count; ++worker) {
+    const std::size_t from = tasks * worker / count;
+    pool.shares[worker].open(now, from, tasks * (worker + 1) / count - from);
+  }
+  pool.round.store(now, std::memory_order_release);
+  pool.round.notify_all();
+  pool.work(0, now);
+  for (std::size_t seen; (seen = pool.finished.load(std::memory_order_acquire)) != tasks;) {
+    wait_for_change(pool.finished, seen);
   }
   if (pool.failure) std::rethrow_exception(std::exchange(pool.failure, nullptr));
+}
+
+/// Each writes a line of its own and reads the others': one trip of a cache line, where a common counter takes several.
+void Workers::meet(std::size_t index) {
+  std::vector<Arrival>& arrivals = pool_->arrivals;
+  const std::uint32_t now = arrivals[index].times.load(std::memory_order_relaxed) + 1;
+  arrivals[index].times.store(now, std::memory_order_release);
+  for (const Arrival& other : arrivals) {
+    for (int i = 0; static_cast<std::int32_t>(other.times.load(std::memory_order_acquire) - now) < 0; ++i) {
+      // One that the machine has put aside may need this very core.
+      if (i < patience) {
+        pause();
+      } else {
+        std::this_thread::yield();
+      }
+    }
+  }
 }
 
 }  // namespace stillground::march

@@ -2,7 +2,7 @@
 
 #include <cstddef>
 #include <memory>
-#include <utility>
+#include <type_traits>
 
 namespace stillground::march {
 
@@ -24,38 +24,54 @@ class Workers {
   /// task if there are several).
   template <class Body>
   void each(std::size_t tasks, Body&& body) {
-    in_phases(
-        1, tasks, [&](std::size_t, std::size_t i) { body(i); }, [](std::size_t) {});
-  }
-
-  /// Calls body(phase, i) for every phase of [0, phases) and i in [0, tasks), a phase's tasks divided as above; when
-  /// all of a phase are done, one thread calls between(phase), and then the next begins. After an exception no further
-  /// phase does.
-  template <class Body, class Between>
-  void in_phases(std::size_t phases, std::size_t tasks, Body&& body, Between&& between) {
     if (threads_ == 1 || tasks < 2) {
-      for (std::size_t phase = 0; phase < phases; ++phase) {
-        for (std::size_t i = 0; i < tasks; ++i) body(phase, i);
-        between(phase);
-      }
+      for (std::size_t i = 0; i < tasks; ++i) body(i);
       return;
     }
-    const auto both = std::make_pair(std::addressof(body), std::addressof(between));
-    using Both = decltype(both);
-    run({phases, tasks, &both,
-         [](const void* b, std::size_t phase, std::size_t i) { (*static_cast<Both*>(b)->first)(phase, i); },
-         [](const void* b, std::size_t phase) { (*static_cast<Both*>(b)->second)(phase); }});
+    using Callable = std::remove_reference_t<Body>;
+    run(tasks, std::addressof(body),
+        [](const void* what, std::size_t i) { (*static_cast<Callable*>(const_cast<void*>(what)))(i); });
+  }
+
+  /// A thread among those that work together.
+  class Crew {
+   public:
+    Crew(Workers& workers, std::size_t index) : workers_(workers), index_(index) {}
+
+    std::size_t index() const { return index_; }
+
+    /// Of `tasks` the contiguous part that is this thread's: [from, to).
+    std::size_t from(std::size_t tasks) const { return tasks * index_ / count(); }
+    std::size_t to(std::size_t tasks) const { return tasks * (index_ + 1) / count(); }
+
+    /// Returns when all have called it as often; what each did before is then seen by all.
+    void wait() {
+      if (count() > 1) workers_.meet(index_);
+    }
+
+   private:
+    std::size_t count() const { return static_cast<std::size_t>(workers_.threads_); }
+
+    Workers& workers_;
+    std::size_t index_;
+  };
+
+  /// Calls body(crew) once on every thread at the same time. To wait for each other costs them a quarter of a
+  /// microsecond, a tenth of what `each` does: for work whose steps last some microseconds. If one throws, all must,
+  /// between the same two waits.
+  template <class Body>
+  void together(Body&& body) {
+    // A thread takes up another's task only after its own, for which all others must have come.
+    each(static_cast<std::size_t>(threads_), [&](std::size_t index) {
+      Crew crew(*this, index);
+      body(crew);
+    });
   }
 
  private:
-  struct Work {
-    std::size_t phases = 0;
-    std::size_t tasks = 0;
-    const void* what = nullptr;
-    void (*body)(const void* what, std::size_t phase, std::size_t task) = nullptr;
-    void (*between)(const void* what, std::size_t phase) = nullptr;
-  };
-  void run(const Work& work);
+  using Call = void (*)(const void* what, std::size_t task);
+  void run(std::size_t tasks, const void* what, Call call);
+  void meet(std::size_t index);
 
   struct Pool;
   int threads_;

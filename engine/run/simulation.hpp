@@ -67,7 +67,8 @@ class Simulation {
   Tally tally_;
 };
 
-/// Threads that are of use: as many as asked for (0: as the machine has), never more than groups.
+/// Threads that are of use: as many as asked for, never more than groups. 0: as the machine has, but no more than have
+/// sixteen groups each.
 int useful_threads(const Assembly& assembly, int asked);
 
 }  // namespace stillground::run

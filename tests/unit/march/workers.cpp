@@ -38,47 +38,36 @@ TEST_CASE(
   CHECK(done == std::vector<int>(12, 2));
 }
 
-TEST_CASE("What one phase did is seen by all in the next, and in between by the one who sums it up") {
+TEST_CASE("Threads that work together see what the others did before they met") {
   for (const int threads : {1, 2, 4}) {
     Workers workers(threads);
-    constexpr std::size_t tasks = 10, phases = 3000;
-    std::vector<std::size_t> ours(tasks), seen(tasks);
-    std::size_t sum = 0, wrong = 0;
-    workers.in_phases(
-        phases, tasks,
-        [&](std::size_t phase, std::size_t i) {
-          if (sum != phase * tasks) ++seen[i];
-          ours[i] = phase + 1;
-        },
-        [&](std::size_t phase) {
-          sum = 0;
-          for (const std::size_t one : ours) sum += one;
-          if (sum != (phase + 1) * tasks) ++wrong;
-        });
-    CHECK(wrong == 0);
-    CHECK(seen == std::vector<std::size_t>(tasks, 0));
-    CHECK(sum == phases * tasks);
+    constexpr std::size_t tasks = 10;
+    constexpr long rounds = 2000;
+    std::vector<long> ours(tasks), seen(static_cast<std::size_t>(threads));
+    workers.together([&](Workers::Crew& crew) {
+      for (long round = 1; round <= rounds; ++round) {
+        for (std::size_t i = crew.from(tasks); i < crew.to(tasks); ++i) ours[i] = round;
+        crew.wait();
+        for (const long one : ours) seen[crew.index()] += one;
+        crew.wait();
+      }
+    });
+    const long sum = static_cast<long>(tasks) * rounds * (rounds + 1) / 2;
+    CHECK(seen == std::vector<long>(static_cast<std::size_t>(threads), sum));
   }
 }
 
-TEST_CASE("After a failure no further phase begins, whether a task failed or what stands between") {
-  for (const int threads : {1, 3}) {
-    Workers workers(threads);
-    std::size_t last = 0;
-    const auto note = [&](std::size_t phase, std::size_t i) {
-      if (i == 0) last = phase;
-    };
-    CHECK_THROWS_WITH(workers.in_phases(9, 6, note,
-                                        [](std::size_t phase) {
-                                          if (phase == 4) throw std::runtime_error("between");
-                                        }),
-                      "between");
-    CHECK(last == 4);
-    const auto fail = [&](std::size_t phase, std::size_t i) {
-      note(phase, i);
-      if (phase == 2 && i == 5) throw std::runtime_error("task");
-    };
-    CHECK_THROWS_WITH(workers.in_phases(9, 6, fail, [](std::size_t) {}), "task");
-    CHECK(last == 2);
-  }
+TEST_CASE("When all fail between the same two meetings, the failure comes out and the next meeting is whole") {
+  Workers workers(3);
+  const auto fail = [](Workers::Crew& crew) {
+    crew.wait();
+    throw std::runtime_error("all of us");
+  };
+  CHECK_THROWS_WITH(workers.together(fail), "all of us");
+  std::vector<int> met(3);
+  workers.together([&](Workers::Crew& crew) {
+    crew.wait();
+    met[crew.index()] = 1;
+  });
+  CHECK(met == std::vector<int>(3, 1));
 }
