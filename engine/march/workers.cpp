@@ -167,10 +167,9 @@ void Workers::run(std::size_t tasks, const void* what, Call call) {
   pool.call = call;
   pool.finished.store(0, std::memory_order_relaxed);
   const std::uint32_t now = pool.round.load(std::memory_order_relaxed) + 1;
-  const std::size_t count = pool.shares.size();
-  for (std::size_t worker = 0; worker < count; ++worker) {
-    const std::size_t from = tasks * worker / count;
-    pool.shares[worker].open(now, from, tasks * (worker + 1) / count - from);
+  for (std::size_t worker = 0; worker < pool.shares.size(); ++worker) {
+    const Part own = part(tasks, worker);
+    pool.shares[worker].open(now, own.from, own.past - own.from);
   }
   pool.round.store(now, std::memory_order_release);
   pool.round.notify_all();

@@ -33,6 +33,15 @@ class Workers {
         [](const void* what, std::size_t i) { (*static_cast<Callable*>(const_cast<void*>(what)))(i); });
   }
 
+  /// Of `tasks` the contiguous part that is meant for thread `index`: [from, past).
+  struct Part {
+    std::size_t from = 0, past = 0;
+  };
+  Part part(std::size_t tasks, std::size_t index) const {
+    const auto count = static_cast<std::size_t>(threads_);
+    return {tasks * index / count, tasks * (index + 1) / count};
+  }
+
   /// A thread among those that work together.
   class Crew {
    public:
@@ -40,18 +49,12 @@ class Workers {
 
     std::size_t index() const { return index_; }
 
-    /// Of `tasks` the contiguous part that is this thread's: [from, to).
-    std::size_t from(std::size_t tasks) const { return tasks * index_ / count(); }
-    std::size_t to(std::size_t tasks) const { return tasks * (index_ + 1) / count(); }
-
     /// Returns when all have called it as often; what each did before is then seen by all.
     void wait() {
-      if (count() > 1) workers_.meet(index_);
+      if (workers_.threads_ > 1) workers_.meet(index_);
     }
 
    private:
-    std::size_t count() const { return static_cast<std::size_t>(workers_.threads_); }
-
     Workers& workers_;
     std::size_t index_;
   };

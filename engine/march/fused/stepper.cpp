@@ -79,7 +79,7 @@ class FusedStepper final : public Stepper {
     Fluid fluid;         // at the hour's end
   };
 
-  Own make_own(std::size_t thread, std::size_t threads) const;
+  Own make_own(std::size_t thread) const;
   void march(const Hour& hour, Workers::Crew& crew);
   void prepare(const Hour& hour, Own& own);
   void sum_gains(const Hour& hour, Own& own) const;
@@ -142,7 +142,7 @@ FusedStepper::FusedStepper(const Problem& problem, Workers& workers, const fused
       groups_(problem.groups.size()) {
   const auto threads = static_cast<std::size_t>(workers.threads());
   for (std::size_t thread = 0; thread < threads; ++thread) {
-    own_.push_back(make_own(thread, threads));
+    own_.push_back(make_own(thread));
     const std::size_t first = (slot_.empty() ? 0 : slot_.back() + lane) / lane * lane;
     for (std::size_t g = own_.back().from; g < own_.back().past; ++g) slot_.push_back(first + g - own_.back().from);
   }
@@ -160,8 +160,9 @@ FusedStepper::FusedStepper(const Problem& problem, Workers& workers, const fused
 }
 
 /// A thread's groups, in batches of nearly equal size: which of them go side by side changes no bit.
-FusedStepper::Own FusedStepper::make_own(std::size_t thread, std::size_t threads) const {
-  const std::size_t all = problem_.groups.size(), from = all * thread / threads, past = all * (thread + 1) / threads;
+FusedStepper::Own FusedStepper::make_own(std::size_t thread) const {
+  const std::size_t all = problem_.groups.size();
+  const auto [from, past] = workers_.part(all, thread);
   Own own{from,
           past,
           {},

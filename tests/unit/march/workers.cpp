@@ -45,8 +45,9 @@ TEST_CASE("Threads that work together see what the others did before they met") 
     constexpr long rounds = 2000;
     std::vector<long> ours(tasks), seen(static_cast<std::size_t>(threads));
     workers.together([&](Workers::Crew& crew) {
+      const Workers::Part own = workers.part(tasks, crew.index());
       for (long round = 1; round <= rounds; ++round) {
-        for (std::size_t i = crew.from(tasks); i < crew.to(tasks); ++i) ours[i] = round;
+        for (std::size_t i = own.from; i < own.past; ++i) ours[i] = round;
         crew.wait();
         for (const long one : ours) seen[crew.index()] += one;
         crew.wait();
