@@ -41,7 +41,7 @@ template <int M>
 Factors<M>::Factors(const Problem& problem, const Group& group, const FlowRegime& regime, const RadialFactors& radial,
                     double kappa)
     : first_(group.first), row_(problem.row()) {
-  layers_.make(problem, group, regime, radial, kappa);
+  layers_.make(problem, group, regime, radial.wall_response(), kappa);
 }
 
 template <int M>

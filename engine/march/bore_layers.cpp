@@ -8,10 +8,10 @@ namespace {
 
 /// What of a layer depends on its kind alone: its ground, its network, the part of it that the bore fills.
 template <int M>
-void fill_kind(const Problem& problem, const Group& group, const bore::Network& net, const RadialFactors& radial,
+void fill_kind(const Problem& problem, const Group& group, const bore::Network& net, const Vector& wall_response,
                double kappa, std::size_t k, BoreLayer<M>& layer) {
   layer.fraction = group.fraction[k];
-  layer.wall_response = radial.wall_response()[k];
+  layer.wall_response = wall_response[k];
   const double outer = net.modes[0].outer + wall_to_first_node(problem.grid, problem.grid.solid[k].conductivity) +
                        layer.fraction * layer.wall_response;
   layer.inverse_outer = 1 / outer;
@@ -68,7 +68,7 @@ Chain::Chain(const bore::Mode& mode, double beyond, double kappa)
 
 template <int M>
 void BoreLayers<M>::make(const Problem& problem, const Group& group, const FlowRegime& regime,
-                         const RadialFactors& radial, double kappa) {
+                         const Vector& wall_response, double kappa) {
   flows_ = regime.heat_rate > 0;
   first_ = group.first;
   gain_ = 0;
@@ -79,13 +79,12 @@ void BoreLayers<M>::make(const Problem& problem, const Group& group, const FlowR
     const bore::Network& net = regime.network(k);
     BoreLayer<M>& layer = layers_[n];
     const bool as_below = n + 1 < layers_.size() && regime.of_layer[k] == regime.of_layer[k + 1] &&
-                          group.fraction[k] == group.fraction[k + 1] &&
-                          radial.wall_response()[k] == radial.wall_response()[k + 1] &&
+                          group.fraction[k] == group.fraction[k + 1] && wall_response[k] == wall_response[k + 1] &&
                           problem.grid.solid[k].conductivity == problem.grid.solid[k + 1].conductivity;
     if (as_below) {
       layer = layers_[n + 1];
     } else {
-      fill_kind(problem, group, net, radial, kappa, k, layer);
+      fill_kind(problem, group, net, wall_response, kappa, k, layer);
     }
     layer.length = layer.fraction * problem.grid.height(k);
     for (int s = 0; s < layer.streams; ++s) {

@@ -58,7 +58,7 @@ template <int M>
 class BoreLayers {
  public:
   /// Forms them anew, in the memory they have.
-  void make(const Problem& problem, const Group& group, const FlowRegime& regime, const RadialFactors& radial,
+  void make(const Problem& problem, const Group& group, const FlowRegime& regime, const Vector& wall_response,
             double kappa);
 
   bool flows() const { return flows_; }

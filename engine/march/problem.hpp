@@ -46,16 +46,21 @@ inline FlowRegime layer_by_layer(long serial, double heat_rate, std::vector<bore
   return regime;
 }
 
-/// How often the rings are stepped. The daily wave dies away within decimetres, so that rings far out need no short
-/// steps: those from `seam` on take `slow_steps` steps a day, with the heat that came through the seam during the day
-/// as their source. The rings from there to `buffer_end` are marched at the problem's own step too, so that what the
-/// seam sees of the ground outside is not a day old; each day's end gives them the slow clock's values.
+/// How often what happens in the ground is stepped. The daily wave dies away within decimetres: of the modes in which
+/// heat spreads from ring to ring (RadialModes) only the quick ones answer within a day. The `slow` ones are stepped
+/// once a day, and so is axial conduction, in `axial_steps` steps a half day.
 struct Clocks {
-  std::size_t seam = 0;  ///< first ring of the slow clock; 0: one clock for all
-  std::size_t buffer_end = 0;
-  int slow_steps = 1;
+  static constexpr int slow_hours = 6;                      ///< of the slow clock's step; divides a day
+  static constexpr double slow_step = slow_hours * 3600.0;  ///< [s]
+  static constexpr std::size_t stand_ins = 5;  ///< that stand for the slow modes within a day, see StandIns
 
-  bool two() const { return seam > 0; }
+  std::size_t slow = 0;  ///< modes; 0: one clock for all
+  int axial_steps = 1;
+
+  bool two() const { return slow > 0; }
+
+  /// Rows of a group's amplitudes on a grid of nr rings, see State.
+  std::size_t amplitudes(std::size_t nr) const { return nr + stand_ins + (nr - slow) + 2; }
 };
 
 /// Everything the march needs: numbers only, const for a whole run, shared by all threads.

@@ -1,6 +1,7 @@
 #include "engine/march/rates.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "engine/march/radial.hpp"
 
@@ -129,15 +130,19 @@ double topmost_down(const Problem& problem, const Task& task, const double* y) {
 
 Fluid fluid_of(const Problem& problem, std::size_t g, const double* block) {
   const Group& group = problem.groups[g];
-  Fluid fluid;
+  // Four sums side by side: one would wait for itself at every layer.
+  std::array<Fluid, 4> parts;
   for (std::size_t k = group.first; k < group.past; ++k) {
-    const double share = group.members * group.fraction[k] * problem.grid.height(k);
+    const double length = group.fraction[k] * problem.grid.height(k);
     double streams = 0;
     for (std::size_t s = 0; s < problem.streams(); ++s) streams += block[s * problem.row() + k];
-    fluid.length += share;
-    fluid.sum += share * streams / static_cast<double>(problem.streams());
+    parts[k % 4].length += length;
+    parts[k % 4].sum += length * streams;
   }
-  return fluid;
+  const auto total = [&](double Fluid::*what) {
+    return group.members * ((parts[0].*what + parts[1].*what) + (parts[2].*what + parts[3].*what));
+  };
+  return {total(&Fluid::length), total(&Fluid::sum) / static_cast<double>(problem.streams())};
 }
 
 void implicit_rate(const Problem& problem, const Task& task, const double* y, const double* ambient, double* rate) {

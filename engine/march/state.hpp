@@ -7,15 +7,16 @@
 
 namespace stillground::march {
 
-/// Rows start on a cache line: SIMD loads of a row never straddle two.
+/// Rows start on a cache line: SIMD loads of a row never straddle two. Vectors start on a pair of them: what different
+/// threads write stands apart.
 template <class T>
 struct Aligned {
   using value_type = T;
   Aligned() = default;
   template <class U>
   Aligned(const Aligned<U>&) {}
-  T* allocate(std::size_t n) { return static_cast<T*>(::operator new (n * sizeof(T), std::align_val_t{64})); }
-  void deallocate(T* p, std::size_t) { ::operator delete (p, std::align_val_t{64}); }
+  T* allocate(std::size_t n) { return static_cast<T*>(::operator new (n * sizeof(T), std::align_val_t{128})); }
+  void deallocate(T* p, std::size_t) { ::operator delete (p, std::align_val_t{128}); }
   bool operator==(const Aligned&) const { return true; }
 };
 
@@ -32,10 +33,11 @@ struct State {
   Vector neighbours_before;
   double refreshed = 0;  ///< time of the last refresh [s]
 
-  // Two clocks only (see march::Clocks): what came through the seam since the slow clock's last step [group][z]
-  // [J per metre of height], and the slow clock's own values of the buffer's rings [group][ring][z] [K].
-  Vector seam_heat;
-  Vector under_buffer;
+  // Two clocks only (see march::Clocks): amplitudes of the radial modes [group][row][z] [K m2], rows the slow modes,
+  // their stand-ins, the quick modes, then what axial conduction does to the latter two within the day (see
+  // fused::DayFactors). They are what is marched; the rings' temperatures in y follow from them, the
+  // innermost at every hour's end, the others at a day's.
+  Vector amplitudes;
 
   // What each of the coupling's shells brings to it: [shell][group][z] as last formed [K], and its change from the time
   // before that to then [K/s].

@@ -21,6 +21,12 @@ inline constexpr std::array<std::array<double, 3>, 3> explicit_ = {{{0, 0, 0}, {
 inline constexpr std::array<double, 3> implicit_weight = implicit[2];
 inline constexpr std::array<double, 3> explicit_weight = explicit_[2];
 
+/// With Y = y + gamma h E(y) + gamma h I(Y) the first stage, the second's right side is
+///   y + h (delta E(y) + (1 - delta) E(Y)) + (1 - gamma) h I(Y), and h I(Y) = (Y - y)/gamma - h E(y):
+/// these parts of y and Y, and axial terms.
+inline constexpr double second_of_first = (1 - gamma) / gamma;
+inline constexpr double second_of_old = 1 - second_of_first;
+
 /// |R(x)| <= 1 of the explicit part alone for -2 <= x <= 0 (R = 1 + x + x^2/2).
 inline constexpr double real_stability = 2;
 }  // namespace ars222

@@ -54,7 +54,7 @@ void wait_for_change(const std::atomic<T>& flag, T seen) {
 
 /// The part of a round's tasks that is meant for one thread: the round's number above, the tasks left in it below, so
 /// that one exchange claims a task and a thread that is late by a round claims nothing.
-struct alignas(64) Share {
+struct alignas(128) Share {
   std::atomic<std::uint64_t> ticket{0};
   std::size_t first = 0;
 
@@ -76,7 +76,7 @@ struct alignas(64) Share {
 };
 
 /// How often a thread has come to where all meet.
-struct alignas(64) Arrival {
+struct alignas(128) Arrival {
   std::atomic<std::uint32_t> times{0};
 };
 

@@ -22,8 +22,7 @@ void parts(State& state, Tally& tally, Each&& each) {
   many(state.neighbours);
   many(state.neighbours_before);
   one(state.refreshed);
-  many(state.seam_heat);
-  many(state.under_buffer);
+  many(state.amplitudes);
   many(state.shell_sums);
   many(state.shell_rates);
   many(state.shells_formed);

@@ -1,16 +1,18 @@
 #include "engine/march/fused/bore_line.hpp"
 
+#include <algorithm>
+
 namespace stillground::march::fused {
 
-void BoreLine::make(const Problem& problem, const Group& group, const FlowRegime& regime, const RadialFactors& radial,
-                    double kappa) {
+void BoreLine::make(const Problem& problem, const Group& group, const FlowRegime& regime, const Vector& wall_response,
+                    double kappa, std::size_t lanes) {
   passes_ = problem.passes;
   if (passes_ == 1) {
-    one_.make(problem, group, regime, radial, kappa);
-    lay_out(problem, one_);
+    one_.make(problem, group, regime, wall_response, kappa);
+    lay_out(problem, one_, lanes);
   } else {
-    two_.make(problem, group, regime, radial, kappa);
-    lay_out(problem, two_);
+    two_.make(problem, group, regime, wall_response, kappa);
+    lay_out(problem, two_, lanes);
   }
 }
 
@@ -23,11 +25,12 @@ std::array<double, 2> BoreLine::inlets(double inlet, const std::array<double, 2>
 }
 
 template <int M>
-void BoreLine::lay_out(const Problem& problem, const BoreLayers<M>& layers) {
+void BoreLine::lay_out(const Problem& problem, const BoreLayers<M>& layers, std::size_t lanes) {
   constexpr std::size_t streams = 2 * M, inputs = 3 * streams;
   const std::size_t row = problem.row();
   if (memory_.empty()) {
-    constexpr std::size_t rows = streams * (inputs + 1) + 2 * streams * M + 4 * streams + streams * streams + 3;
+    constexpr std::size_t rows =
+        streams * (inputs + 1) + 2 * streams * M + 8 * M * M + 4 * streams + streams * streams + 5;
     memory_.assign(rows * row, 0.0);  // outside the bore, and in the padding, they stay zero
     double* at = memory_.data();
     const auto take = [&](std::size_t count) {
@@ -38,6 +41,12 @@ void BoreLine::lay_out(const Problem& problem, const BoreLayers<M>& layers) {
     rows_.answer = take(streams * (inputs + 1));
     rows_.from_below = take(streams * M);
     rows_.from_inlet = take(streams * M);
+    rows_.up_runs = take(3 * M * M);
+    rows_.up_carries = take(M * M);
+    rows_.down_runs = take(3 * M * M);
+    rows_.down_carries = take(M * M);
+    rows_.top = take(1);
+    rows_.toe = take(1);
     rows_.keeps_inner = take(streams);
     rows_.forth = take(streams);
     rows_.keeps_outer = take(streams);
@@ -54,6 +63,12 @@ void BoreLine::lay_out(const Problem& problem, const BoreLayers<M>& layers) {
               rows_.answer,
               rows_.from_below,
               rows_.from_inlet,
+              rows_.up_runs,
+              rows_.up_carries,
+              rows_.down_runs,
+              rows_.down_carries,
+              rows_.top,
+              rows_.toe,
               rows_.keeps_inner,
               rows_.forth,
               rows_.keeps_outer,
@@ -63,6 +78,48 @@ void BoreLine::lay_out(const Problem& problem, const BoreLayers<M>& layers) {
               rows_.conductance,
               rows_.wall_response};
   for (std::size_t n = 0; n < layers.size(); ++n) lay_out(layers[n], layers.first() + n, layers.flows());
+  rows_.top[factors_.first] = rows_.toe[factors_.past - 1] = 1;
+  if (layers.flows()) lay_out_runs<M>(lanes);
+}
+
+/// Products of the factors from layer to layer within a register's layers: of 1, 2, 4 of them, and of all from its edge
+/// on. Layers without a bore pass nothing on.
+template <int M>
+void BoreLine::lay_out_runs(std::size_t lanes) {
+  constexpr std::size_t square = M * M;
+  const std::size_t row = factors_.row, from = factors_.first / lanes * lanes,
+                    to = (factors_.past + lanes - 1) / lanes * lanes;
+  const auto matrix = [&](const double* rows, std::size_t k) {
+    Square<M> result;
+    for (int p = 0; p < M; ++p) {
+      for (int q = 0; q < M; ++q) result(p, q) = rows[static_cast<std::size_t>(p * M + q) * row + k];
+    }
+    return result;
+  };
+  const auto put = [&](const Square<M>& value, double* rows, std::size_t k) {
+    for (int p = 0; p < M; ++p) {
+      for (int q = 0; q < M; ++q) rows[static_cast<std::size_t>(p * M + q) * row + k] = value(p, q);
+    }
+  };
+  const double *up = rows_.from_below + square * row, *down = rows_.from_inlet;
+  std::copy(up, up + square * row, rows_.up_runs);
+  std::copy(down, down + square * row, rows_.down_runs);
+  for (std::size_t by = 1, level = 0; 2 * by < lanes; by *= 2, ++level) {
+    double *ups = rows_.up_runs + level * square * row, *downs = rows_.down_runs + level * square * row;
+    for (std::size_t k = from; k < to; ++k) {
+      const bool more_below = k % lanes + by < lanes, more_above = k % lanes >= by;
+      if (more_below) put(matrix(ups, k) * matrix(ups, k + by), ups + square * row, k);
+      if (more_above) put(matrix(downs, k) * matrix(downs, k - by), downs + square * row, k);
+    }
+  }
+  for (std::size_t k = from; k < to; ++k) {
+    const bool top = k % lanes == 0;
+    put(top ? matrix(down, k) : Square<M>(matrix(down, k) * matrix(rows_.down_carries, k - 1)), rows_.down_carries, k);
+  }
+  for (std::size_t k = to; k-- > from;) {
+    const bool bottom = k % lanes == lanes - 1;
+    put(bottom ? matrix(up, k) : Square<M>(matrix(up, k) * matrix(rows_.up_carries, k + 1)), rows_.up_carries, k);
+  }
 }
 
 template <int M>

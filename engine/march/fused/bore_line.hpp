@@ -13,8 +13,9 @@ namespace stillground::march::fused {
 class BoreLine {
  public:
   /// Forms them anew, in the memory they have.
-  void make(const Problem& problem, const Group& group, const FlowRegime& regime, const RadialFactors& radial,
-            double kappa);
+  /// `lanes`: of the kernels.
+  void make(const Problem& problem, const Group& group, const FlowRegime& regime, const Vector& wall_response,
+            double kappa, std::size_t lanes);
 
   const BoreFactors& factors() const { return factors_; }
 
@@ -29,9 +30,11 @@ class BoreLine {
 
  private:
   template <int M>
-  void lay_out(const Problem& problem, const BoreLayers<M>& layers);
+  void lay_out(const Problem& problem, const BoreLayers<M>& layers, std::size_t lanes);
   template <int M>
   void lay_out(const BoreLayer<M>& layer, std::size_t k, bool flows);
+  template <int M>
+  void lay_out_runs(std::size_t lanes);
 
   std::size_t passes_ = 1;
   BoreLayers<1> one_;
@@ -39,8 +42,8 @@ class BoreLine {
   Vector memory_;
   BoreFactors factors_;
   struct Rows {
-    double *answer, *from_below, *from_inlet, *keeps_inner, *forth, *keeps_outer, *back, *outward, *from_streams,
-        *conductance, *wall_response;
+    double *answer, *from_below, *from_inlet, *up_runs, *up_carries, *down_runs, *down_carries, *top, *toe,
+        *keeps_inner, *forth, *keeps_outer, *back, *outward, *from_streams, *conductance, *wall_response;
   } rows_ = {};
 };
 

@@ -2,9 +2,20 @@
 
 namespace stillground::march::fused {
 
-extern const Kernels baseline_kernels;
+#define STILLGROUND_KERNELS(set, lanes)                                  \
+  namespace set {                                                        \
+  extern const RingKernels ring_kernels;                                 \
+  extern const ModeKernels mode_kernels;                                 \
+  extern const BoreKernels bore_kernels;                                 \
+  }                                                                      \
+  const Kernels set##_kernels {                                          \
+#set, lanes, set::ring_kernels, set::mode_kernels, set::bore_kernels \
+  }
+
+STILLGROUND_KERNELS(baseline, 2);
 #ifdef STILLGROUND_X86
-extern const Kernels avx2_kernels, avx512_kernels;
+STILLGROUND_KERNELS(avx2, 4);
+STILLGROUND_KERNELS(avx512, 8);
 #endif
 
 const std::vector<const Kernels*>& available_kernels() {

@@ -29,24 +29,61 @@ struct RingFactors {
   double old = 0, fresh = 0, axial_old = 0, axial_fresh = 0;
 };
 
-/// What goes from one ring to the next is added up: sum += weight conductance (inner - outer), [z]; nothing if `ring`
-/// is 0.
-struct Crossing {
-  std::size_t ring = 0;  ///< the outer one
-  double weight = 0;
-  const double* conductance = nullptr;
-  double* sum = nullptr;
+/// The amplitudes that take the march's own steps (see ModeGround), between two stages as within a step. Of each:
+/// what it keeps over a step; what it gains per temperature that the first and the second stage's heat gives the whole
+/// layer (`per_heat`); what the wall reads of it at either stage. Five numbers, in this order, for all layers of one
+/// ground.
+struct ModeFactors {
+  std::size_t modes = 0;
+  std::size_t row = 0;
+  const unsigned char* alike = nullptr;  ///< [eight layers]: how many eights from here on are of one ground; 0: mixed
+  const double* of_layer = nullptr;      ///< [z][mode][5]
+  const double* of_mode = nullptr;       ///< [mode][5][z]
+  const double* per_heat = nullptr;      ///< h/(rho c) [z]
+  const double* second_wall = nullptr;   ///< the wall at the second stage per first stage's heat [z]
+};
+
+/// What midnight does to a group's amplitudes, rows of which are: the slow modes, their stand-ins, the quick modes;
+/// then what axial conduction adds to each quick mode throughout the day, what it adds to the first stand-in in a step,
+/// and by how much that one will be too high at the day's end.
+struct DayFactors {
+  std::size_t row = 0;
+  std::size_t slow = 0;
+  std::size_t stand_ins = 0;       ///< five: the kernels count on it
+  std::size_t modes = 0;           ///< slow and quick ones
+  double steps = 0;                ///< of the quick clock a day
+  const double* keeps = nullptr;   ///< [row][z]: over a day
+  const double* share = nullptr;   ///< [slow mode][stand-in], see StandIns
+  const double* start = nullptr;   ///< [slow mode][stand-in]
+  const double* weight = nullptr;  ///< [mode]: part in the wall, for one of the first stand-in
+  const double* steady = nullptr;  ///< [quick mode][z]: amplitude per what half a day would add
+  int axial_steps = 1;             ///< in half a day
+  const double* above = nullptr;   ///< axial rates times the time of one of them [z]
+  const double* below = nullptr;
+  const double* shape = nullptr;         ///< [ring][mode]
+  const std::size_t* reaches = nullptr;  ///< [ring]: modes that reach it or one farther out, from the slowest
+
+  std::size_t row_of(std::size_t mode) const { return (mode < slow ? mode : mode + stand_ins) * row; }
+  std::size_t added_row(std::size_t quick) const { return (modes + stand_ins + quick) * row; }
+  std::size_t ramp_row() const { return added_row(modes - slow); }
+  std::size_t excess_row() const { return ramp_row() + row; }
 };
 
 /// One bore within an implicit stage, S streams and M = S/2 passes.
 struct BoreFactors {
   std::size_t row = 0;
-  std::size_t first = 0;                  ///< layer
-  std::size_t past = 0;                   ///< layer
-  bool flows = false;                     ///< standing fluid answers its own layer alone
-  const double* answer = nullptr;         ///< [S][3 S + 1][z]: a stream per old in-bore row and per far end, see `rest`
-  const double* from_below = nullptr;     ///< [S][M][z]: a stream per what comes up from the layer below
-  const double* from_inlet = nullptr;     ///< [S][M][z]: a stream per what comes down into the layer
+  std::size_t first = 0;               ///< layer
+  std::size_t past = 0;                ///< layer
+  bool flows = false;                  ///< standing fluid answers its own layer alone
+  const double* answer = nullptr;      ///< [S][3 S + 1][z]: a stream per old in-bore row and per far end, see `rest`
+  const double* from_below = nullptr;  ///< [S][M][z]: a stream per what comes up from the layer below
+  const double* from_inlet = nullptr;  ///< [S][M][z]: a stream per what comes down into the layer
+  const double* up_runs = nullptr;     ///< [1, 2, 4 layers][M][M][z]: what comes up per what came up so far below
+  const double* up_carries = nullptr;  ///< [M][M][z]: the same, from below the register's last layer
+  const double* down_runs = nullptr;   ///< the same of what goes down
+  const double* down_carries = nullptr;
+  const double* top = nullptr;            ///< [z]: 1 in the bore's first layer
+  const double* toe = nullptr;            ///< [z]: 1 in its last
   const double* keeps_inner = nullptr;    ///< [S][z]: Chain's factors
   const double* forth = nullptr;          ///< [S][z]
   const double* keeps_outer = nullptr;    ///< [S][z]
@@ -65,50 +102,77 @@ struct Outside {
   double ahead = 0;
 };
 
-/// Rows of a group's work space: the far ends, then the streams (at first their parts that do not depend on the inlet),
-/// then what enters each stream.
+/// Rows of a group's work space: the far ends, then the streams' parts that do not depend on the inlet.
 inline constexpr std::size_t work_rows(std::size_t streams) {
-  return 2 * streams + 1;
+  return streams + 1;
 }
 
-/// The kernels of one instruction set. Bore kernels: [0] one pass, [1] two.
-struct Kernels {
-  const char* name;
-  std::size_t lanes;  ///< doubles in a register
-
-  /// First stage inwards: e of every ring from y, the ring beyond at `beyond` [z].
-  void (*first_inwards)(const RingFactors& rings, const double* y, const double* beyond, double* e);
+struct RingKernels {
+  /// First stage inwards: e of every ring from y.
+  void (*first_inwards)(const RingFactors& rings, const double* y, double* e);
 
   /// First stage outwards from the innermost ring, which `stage` must hold already, to what the second stage needs: y
   /// becomes old y + fresh Y, `stage` (e up to now) axial_old y + axial_fresh Y.
-  void (*first_outwards)(const RingFactors& rings, const Crossing& crossing, double* y, double* stage);
+  void (*first_outwards)(const RingFactors& rings, double* y, double* stage);
 
   /// Second stage inwards: y becomes e.
-  void (*second_inwards)(const RingFactors& rings, double* y, const double* stage, const double* beyond);
+  void (*second_inwards)(const RingFactors& rings, double* y, const double* stage);
 
   /// Second stage outwards from the innermost ring.
-  void (*second_outwards)(const RingFactors& rings, const Crossing& crossing, double* y);
-
-  /// y += scale response heat, [z].
-  void (*add_heat)(std::size_t row, const double* response, double scale, const double* heat, double* y);
-
-  /// The streams' parts from the old in-bore rows `x` and the innermost ring's e.
-  void (*bore_rest[2])(const BoreFactors& bore, const double* x, const Outside& outside, const double* e, double* work);
-
-  /// Up the bore: what each pass brings up at inlets of 0 into up[group][2], of `count` groups side by side.
-  void (*bore_upwards[2])(std::size_t count, const BoreFactors* const* bores, double* const* works, double* up);
-
-  /// Down the bore: the streams, for the passes' inlets[group][2].
-  void (*bore_downwards[2])(std::size_t count, const BoreFactors* const* bores, double* const* works,
-                            const double* inlets);
-
-  /// The in-bore rows x become old x + fresh times this stage's; heat through the wall and innermost ring follow;
-  /// `heat` += seconds * heat [J/m].
-  void (*bore_finish[2])(const BoreFactors& bore, const double* work, double seconds, double old, double fresh,
-                         double* x, double* innermost, double* heat);
+  void (*second_outwards)(const RingFactors& rings, double* y);
 };
 
-/// Groups that go up or down the bore side by side, at most: each waits on itself alone.
-inline constexpr std::size_t side_by_side = 4;
+/// Layers [from, past) are whole eights.
+struct ModeKernels {
+  /// What the wall reads at either stage of the step to come, `second` without the first stage's heat.
+  void (*read)(const ModeFactors& modes, std::size_t from, std::size_t past, const double* x, double* first,
+               double* second);
+
+  /// A step of x under the heat through the wall [W/m] of both stages, and what is read then. `ramp`: what the first of
+  /// them gains besides.
+  void (*step)(const ModeFactors& modes, std::size_t from, std::size_t past, double* x, const double* ramp,
+               const double* first_heat, const double* second_heat, double* first, double* second);
+
+  /// to = read + second_wall heat, [z].
+  void (*second_wall)(const ModeFactors& modes, std::size_t from, std::size_t past, const double* read,
+                      const double* heat, double* to);
+
+  /// A day is over: in layers [from, past), whose stand-ins and quick modes have been stepped, the slow modes take
+  /// from their stand-ins; in all others every mode decays.
+  void (*end_day)(const DayFactors& day, std::size_t from, std::size_t past, double* x);
+
+  /// Half a day of axial conduction of the slow modes. Returns the sum over its steps of the topmost layer's heat,
+  /// K m2, before each.
+  double (*conduct)(const DayFactors& day, double* x);
+
+  /// The same, and what goes with the coming day: what axial conduction adds to quick modes and stand-ins meanwhile.
+  /// The stand-ins start. `scratch`: a row.
+  double (*start_day)(const DayFactors& day, std::size_t from, std::size_t past, double* x, double* scratch);
+
+  /// The rings' temperatures [ring][z].
+  void (*rises)(const DayFactors& day, const double* x, double* theta);
+};
+
+/// [0] one pass, [1] two.
+struct BoreKernels {
+  /// Up the bore, from the old in-bore rows `x` and the innermost ring's e: what each pass brings up at inlets of 0.
+  void (*upwards[2])(const BoreFactors& bore, const double* x, const Outside& outside, const double* e, double* work,
+                     double* up);
+
+  /// Down the bore, for the passes' inlets. The in-bore rows x become old x + fresh times this stage's; heat through
+  /// the wall [W/m] takes the place of the far ends in `work`, the innermost ring follows; `heat` += seconds * heat
+  /// [J/m].
+  void (*downwards[2])(const BoreFactors& bore, double* work, const double* inlets, double seconds, double old,
+                       double fresh, double* x, double* innermost, double* heat);
+};
+
+/// The kernels of one instruction set.
+struct Kernels {
+  const char* name;
+  std::size_t lanes;  ///< doubles in a register
+  const RingKernels& rings;
+  const ModeKernels& modes;
+  const BoreKernels& bore;
+};
 
 }  // namespace stillground::march::fused

@@ -9,7 +9,7 @@
 namespace stillground::march {
 
 /// The fast stepper: the same ARS(2,2,2) stages as the reference, written out so that a group's stage is one pass
-/// inwards (which builds the right side as it goes), one up and down the bore, and one outwards, the layers side by
+/// through the ground (RingGround, or with two clocks ModeGround), one up and one down the bore, the layers side by
 /// side in registers. The threads stay together for the whole hour and meet twice a step, where field and heat pumps
 /// meet. The only stepper that knows problem.clocks. `problem` and `workers` must outlive it.
 ///

@@ -1,4 +1,4 @@
-#include "engine/march/fused/rings.hpp"
+#include "engine/march/fused/ring_ground.hpp"
 
 #include <algorithm>
 
@@ -40,24 +40,22 @@ std::vector<unsigned char> uniform_packs(const Problem& problem, std::size_t lan
 
 }  // namespace
 
-Rings::Rings(const Problem& problem, double step, const RingRange& range, std::size_t counted, std::size_t lanes)
-    : step_(step),
-      radial_(problem, ars222::gamma * step, range),
-      uniform_(uniform_packs(problem, lanes)),
+RingGround::RingGround(const Problem& problem, const Kernels& kernels)
+    : problem_(problem),
+      kernels_(kernels.rings),
+      radial_(problem, ars222::gamma * problem.step),
+      axial_(problem),
+      uniform_(uniform_packs(problem, kernels.lanes)),
       inverse_of_layer_(turned(radial_.inverse(), problem.row())),
       carry_of_layer_(turned(radial_.carry(), problem.row())),
-      drop_of_layer_(turned(radial_.drop(), problem.row())) {
+      drop_of_layer_(turned(radial_.drop(), problem.row())),
+      first_above_(scaled(axial_.above(), ars222::gamma * problem.step)),
+      first_below_(scaled(axial_.below(), ars222::gamma * problem.step)),
+      above_(scaled(axial_.above(), problem.step)),
+      below_(scaled(axial_.below(), problem.step)),
+      first_stage_(problem.groups.size() * problem.nr() * problem.row()) {
   using ars222::delta, ars222::gamma;
-  const AxialFactors axial(problem);
-  first_above_ = scaled(axial.above(), gamma * step);
-  first_below_ = scaled(axial.below(), gamma * step);
-  above_ = scaled(axial.above(), step);
-  below_ = scaled(axial.below(), step);
-  for (std::size_t i = range.first; i < range.past; ++i) surface_.push_back(i < counted ? axial.surface()[i] : 0.0);
-  // With Y = y + gamma h E(y) + gamma h I(Y) the first stage, the second's right side is
-  //   y + h (delta E(y) + (1 - delta) E(Y)) + (1 - gamma) h I(Y), and h I(Y) = (Y - y)/gamma - h E(y).
-  const double fresh = (1 - gamma) / gamma;
-  factors_ = {range.past - range.first,
+  factors_ = {problem.nr(),
               problem.row(),
               uniform_.data(),
               radial_.inverse().data(),
@@ -70,16 +68,39 @@ Rings::Rings(const Problem& problem, double step, const RingRange& range, std::s
               first_below_.data(),
               above_.data(),
               below_.data(),
-              1 - fresh,
-              fresh,
+              ars222::second_of_old,
+              ars222::second_of_first,
               delta - (1 - gamma),
               1 - delta};
 }
 
-double Rings::surface_loss(const double* y) const {
+double* RingGround::inwards(std::size_t stage, State& state, std::size_t g, double& lost_heat) {
+  double *y = theta(state, g), *first = first_stage(g);
+  if (stage % 2 == 0) {
+    lost_heat += lost(1 - ars222::gamma, y);
+    kernels_.first_inwards(factors_, y, first);
+    return first;
+  }
+  kernels_.second_inwards(factors_, y, first);
+  return y;
+}
+
+void RingGround::outwards(std::size_t stage, State& state, std::size_t g, const double*, double& lost_heat) {
+  double *y = theta(state, g), *first = first_stage(g);
+  if (stage % 2 == 0) {
+    kernels_.first_outwards(factors_, y, first);
+    lost_heat += lost(1, first);
+  } else {
+    kernels_.second_outwards(factors_, y);
+  }
+}
+
+/// Through the surface goes what the explicit weights make of stages 0 and 1, y and Y:
+///   delta L(y) + (1 - delta) L(Y) = (1 - gamma) L(y) + L(what first_outwards leaves of y and Y).
+double RingGround::lost(double part, const double* rises) const {
   double sum = 0;
-  for (std::size_t i = 0; i < surface_.size(); ++i) sum += surface_[i] * y[i * factors_.row];
-  return sum;
+  for (std::size_t i = 0; i < problem_.nr(); ++i) sum += axial_.surface()[i] * rises[i * problem_.row()];
+  return part * problem_.step * sum;
 }
 
 }  // namespace stillground::march::fused

@@ -1,0 +1,163 @@
+#include "engine/march/fused/pack.hpp"
+
+namespace stillground::march::fused::STILLGROUND_SET {
+
+extern const BoreKernels bore_kernels;
+
+namespace {
+
+/// The packs of layers with bore in them: [from, to).
+inline std::size_t from_pack(const BoreFactors& f) {
+  return f.first / lanes * lanes;
+}
+inline std::size_t to_pack(const BoreFactors& f) {
+  return (f.past + lanes - 1) / lanes * lanes;
+}
+
+inline Pack everywhere(double value) {
+  return value - Pack{};
+}
+
+/// value += factors [M][M][z] times from.
+template <std::size_t M>
+inline __attribute__((always_inline)) void add_product(const double* factors, std::size_t row, const Pack (&from)[M],
+                                                       Pack (&value)[M]) {
+  for (std::size_t p = 0; p < M; ++p) {
+    for (std::size_t q = 0; q < M; ++q) value[p] += load(factors + (p * M + q) * row) * from[q];
+  }
+}
+
+/// value_k += F_k value of the layer before, within a pack: by doubling, the factors of 1, 2, 4 layers ready made
+/// (Hillis & Steele 1986, Communications of the ACM 29). What comes into the pack is not in it yet.
+template <std::size_t M, bool downwards, std::size_t by = 1>
+inline __attribute__((always_inline)) void run_through(const double* factors, std::size_t row, Pack (&value)[M]) {
+  if constexpr (by < lanes) {
+    Pack shifted[M];
+    for (std::size_t p = 0; p < M; ++p)
+      shifted[p] = downwards ? above<by>(Pack{}, value[p]) : below<by>(value[p], Pack{});
+    add_product<M>(factors, row, shifted, value);
+    run_through<M, downwards, 2 * by>(factors + M * M * row, row, value);
+  }
+}
+
+template <std::size_t M>
+void upwards(const BoreFactors& factors, const double* x, const Outside& around, const double* e, double* work,
+             double* up) {
+  const BoreFactors f = factors;
+  const Outside outside = around;
+  constexpr std::size_t streams = 2 * M, inputs = 3 * streams;
+  const std::size_t row = f.row;
+  Pack carried[M] = {};
+  for (std::size_t k = to_pack(f); k > from_pack(f);) {
+    k -= lanes;
+    const Pack now = load(outside.now + k);
+    const Pack far =
+        load(outside.undisturbed + k) + now + outside.ahead * (now - load(outside.before + k)) + load(e + k);
+    store(work + k, far);
+    Pack down[M], rises[M];  // streams that go down, that go up
+    const auto part = [&](std::size_t s) -> Pack& { return s < M ? down[s] : rises[s - M]; };
+    for (std::size_t s = 0; s < streams; ++s) part(s) = load(f.answer + (s * (inputs + 1) + inputs) * row + k) * far;
+    for (std::size_t j = 0; j < inputs; ++j) {
+      const Pack old = load(x + j * row + k);
+      for (std::size_t s = 0; s < streams; ++s) part(s) += load(f.answer + (s * (inputs + 1) + j) * row + k) * old;
+    }
+    if (f.flows) {
+      run_through<M, false>(f.up_runs + k, row, rises);
+      add_product<M>(f.up_carries + k, row, carried, rises);
+      Pack entering[M];
+      for (std::size_t p = 0; p < M; ++p) entering[p] = below(rises[p], carried[p]);
+      add_product<M>(f.from_below + k, row, entering, down);
+      for (std::size_t p = 0; p < M; ++p) carried[p] = everywhere(rises[p][0]);
+    }
+    for (std::size_t s = 0; s < streams; ++s) store(work + (1 + s) * row + k, part(s));
+  }
+  for (std::size_t p = 0; p < M; ++p) up[p] = work[(1 + M + p) * row + f.first];
+}
+
+/// What leaves a pack of layers and what enters its downward streams.
+template <std::size_t M>
+struct Streams {
+  Pack down[M] = {}, up[M] = {}, entering[M] = {};
+};
+
+/// In-bore rows, heat through the wall and innermost ring of a pack of layers; `both`: what enters the streams and what
+/// leaves them, added.
+template <std::size_t M>
+inline __attribute__((always_inline)) void finish(const BoreFactors& f, std::size_t k, const Streams<M>& own,
+                                                  const Pack (&both)[2 * M], double* work, double seconds, double old,
+                                                  double fresh, double* x, double* innermost, double* heat) {
+  constexpr std::size_t streams = 2 * M;
+  const std::size_t row = f.row;
+  const Pack far = load(work + k);
+  const auto put = [&](std::size_t at, Pack value) { store(x + at, old * load(x + at) + fresh * value); };
+  for (std::size_t s = 0; s < streams; ++s) put(s * row + k, s < M ? own.down[s] : own.up[s - M]);
+  for (std::size_t m = 0; m < streams; ++m) {
+    const std::size_t at = m * row + k, node = (streams + 2 * m) * row + k;
+    Pack alone = load(f.keeps_outer + at) * load(x + node + row);
+    if (m == 0) alone += load(f.outward + k) * far;
+    Pack inner = load(f.keeps_inner + at) * load(x + node) + load(f.forth + at) * alone;
+    for (std::size_t s = 0; s < streams; ++s) inner += load(f.from_streams + (m * streams + s) * row + k) * both[s];
+    const Pack outer = alone + load(f.back + at) * inner;
+    put(node, inner);
+    put(node + row, outer);
+    if (m > 0) continue;
+    const Pack through = load(f.conductance + k) * (outer - far);
+    store(work + k, through);
+    store(heat + k, load(heat + k) + seconds * through);
+    store(innermost + k, load(innermost + k) + load(f.wall_response + k) * through);
+  }
+}
+
+template <std::size_t M>
+void downwards(const BoreFactors& factors, double* work, const double* inlets, double seconds, double old, double fresh,
+               double* x, double* innermost, double* heat) {
+  const BoreFactors f = factors;
+  const std::size_t row = f.row, from = from_pack(f), to = to_pack(f);
+  const double* parts = work + row;
+  Streams<M> above_here, here;
+  const auto finish_pack = [&](std::size_t k, const Streams<M>& own, const Streams<M>& next) {
+    Pack both[2 * M];
+    for (std::size_t p = 0; p < M; ++p) {
+      // At the toe what came down goes up.
+      const Pack enters = below(own.up[p], next.up[p]) + load(f.toe + k) * own.down[p];
+      both[p] = own.entering[p] + own.down[p];
+      both[M + p] = enters + own.up[p];
+    }
+    if (!f.flows) {
+      // What enters standing fluid is what is there: the mean of both is the layer's own.
+      for (std::size_t p = 0; p < M; ++p) {
+        both[p] = own.down[p] + own.down[p];
+        both[M + p] = own.up[p] + own.up[p];
+      }
+    }
+    finish<M>(f, k, own, both, work, seconds, old, fresh, x, innermost, heat);
+  };
+  for (std::size_t k = from; k < to; k += lanes) {
+    for (std::size_t p = 0; p < M; ++p) {
+      here.down[p] = load(parts + p * row + k);
+      here.up[p] = load(parts + (M + p) * row + k);
+    }
+    if (f.flows) {
+      Pack in[M], carried[M];
+      for (std::size_t p = 0; p < M; ++p) {
+        in[p] = load(f.top + k) * inlets[p];
+        carried[p] = everywhere(above_here.down[p][lanes - 1]);
+      }
+      const double* from_inlet = f.from_inlet + k;
+      add_product<M>(from_inlet, row, in, here.down);
+      run_through<M, true>(f.down_runs + k, row, here.down);
+      add_product<M>(f.down_carries + k, row, carried, here.down);
+      for (std::size_t p = 0; p < M; ++p) here.entering[p] = above(above_here.down[p], here.down[p]) + in[p];
+      add_product<M>(from_inlet + M * M * row, row, here.entering, here.up);
+    }
+    if (k > from) finish_pack(k - lanes, above_here, here);
+    above_here = here;
+  }
+  finish_pack(to - lanes, here, {});
+}
+
+}  // namespace
+
+const BoreKernels bore_kernels = {{upwards<1>, upwards<2>}, {downwards<1>, downwards<2>}};
+
+}  // namespace stillground::march::fused::STILLGROUND_SET

@@ -1,0 +1,122 @@
+#include "engine/march/fused/pack.hpp"
+
+namespace stillground::march::fused::STILLGROUND_SET {
+
+extern const RingKernels ring_kernels;
+
+namespace {
+
+/// A factor of the rings at N packs of layers: one number a ring and pack where its layers are of one ground.
+template <bool uniform, std::size_t N>
+struct Factor {
+  const double* at;
+  std::size_t ring, pack;
+
+  Factor(const double* of_ring, const double* of_layer, const RingFactors& f, std::size_t k)
+      : at(uniform ? of_layer + k * f.rings : of_ring + k),
+        ring(uniform ? 1 : f.row),
+        pack(uniform ? lanes * f.rings : lanes) {}
+
+  Pack operator()(std::size_t i, std::size_t n) const {
+    const double* p = at + i * ring + n * pack;
+    if constexpr (uniform) {
+      return *p - Pack{};
+    } else {
+      return load(p);
+    }
+  }
+};
+
+/// Calls body<whether the packs are of one ground each, how many>(k) for all packs of layers, two at a time.
+template <class Body>
+inline __attribute__((always_inline)) void packs(const RingFactors& f, Body&& body) {
+  std::size_t k = 0;
+  for (; k + lanes < f.row; k += 2 * lanes) {
+    if (f.uniform[k / lanes] && f.uniform[k / lanes + 1]) {
+      body.template operator()<true, 2>(k);
+    } else {
+      body.template operator()<false, 2>(k);
+    }
+  }
+  if (k < f.row) body.template operator()<false, 1>(k);
+}
+
+/// Inwards along the rings: e = inverse (right side) + carry e of the ring outside. The right side is `base` and axial
+/// conduction of `from`.
+template <bool uniform, std::size_t N>
+inline __attribute__((always_inline)) void inwards(const RingFactors& f, std::size_t k, const double* rate_above,
+                                                   const double* rate_below, const double* base, const double* from,
+                                                   double* e) {
+  const Factor<uniform, N> inverse(f.inverse, f.inverse_of_layer, f, k), carry(f.carry, f.carry_of_layer, f, k);
+  const double* top = k > 0 ? from + k - lanes : nothing;
+  const double* bottom = k + N * lanes < f.row ? from + k + N * lanes : nothing;
+  const std::size_t top_step = k > 0 ? f.row : 0, bottom_step = k + N * lanes < f.row ? f.row : 0;
+  const Packs<N> up_rate = load_packs<N>(rate_above + k), down_rate = load_packs<N>(rate_below + k);
+  Packs<N> outer = {};  // the outermost carries nothing: beyond it is adiabatic
+  for (std::size_t i = f.rings; i-- > 0;) {
+    const Packs<N> here = load_packs<N>(from + i * f.row + k);
+    const Pack first = load(top + i * top_step), last = load(bottom + i * bottom_step);
+    for (std::size_t n = 0; n < N; ++n) {
+      const Pack up = above(n > 0 ? here.of[n - 1] : first, here.of[n]);
+      const Pack down = below(here.of[n], n + 1 < N ? here.of[n + 1] : last);
+      const Pack right = load(base + i * f.row + k + n * lanes) + up_rate.of[n] * (up - here.of[n]) +
+                         down_rate.of[n] * (down - here.of[n]);
+      outer.of[n] = inverse(i, n) * right + carry(i, n) * outer.of[n];
+    }
+    store_packs(e + i * f.row + k, outer);
+  }
+}
+
+// Factors are copied: stores through a Pack might change what a reference refers to, for all the compiler knows.
+
+void first_inwards(const RingFactors& factors, const double* y, double* e) {
+  const RingFactors f = factors;
+  packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {
+    inwards<uniform, N>(f, k, f.first_above, f.first_below, y, y, e);
+  });
+}
+
+void second_inwards(const RingFactors& factors, double* y, const double* stage) {
+  const RingFactors f = factors;
+  packs(f,
+        [&]<bool uniform, std::size_t N>(std::size_t k) { inwards<uniform, N>(f, k, f.above, f.below, y, stage, y); });
+}
+
+/// Outwards along the rings: theta = e + drop theta of the ring inside; calls at(i, theta) for each.
+template <bool uniform, std::size_t N, class At>
+inline __attribute__((always_inline)) void outwards(const RingFactors& f, std::size_t k, const double* e, At&& at) {
+  const Factor<uniform, N> drop(f.drop, f.drop_of_layer, f, k);
+  Packs<N> inner = load_packs<N>(e + k);
+  at(0, inner);
+  for (std::size_t i = 1; i < f.rings; ++i) {
+    for (std::size_t n = 0; n < N; ++n) inner.of[n] = load(e + i * f.row + k + n * lanes) + drop(i, n) * inner.of[n];
+    at(i, inner);
+  }
+}
+
+void first_outwards(const RingFactors& factors, double* y, double* stage) {
+  const RingFactors f = factors;
+  packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {
+    outwards<uniform, N>(f, k, stage, [&](std::size_t i, const Packs<N>& theta) {
+      for (std::size_t n = 0; n < N; ++n) {
+        const std::size_t here = i * f.row + k + n * lanes;
+        const Pack before = load(y + here);
+        store(y + here, f.old * before + f.fresh * theta.of[n]);
+        store(stage + here, f.axial_old * before + f.axial_fresh * theta.of[n]);
+      }
+    });
+  });
+}
+
+void second_outwards(const RingFactors& factors, double* y) {
+  const RingFactors f = factors;
+  packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {
+    outwards<uniform, N>(f, k, y, [&](std::size_t i, const Packs<N>& theta) { store_packs(y + i * f.row + k, theta); });
+  });
+}
+
+}  // namespace
+
+const RingKernels ring_kernels = {first_inwards, first_outwards, second_inwards, second_outwards};
+
+}  // namespace stillground::march::fused::STILLGROUND_SET
