@@ -47,12 +47,12 @@ inline FlowRegime layer_by_layer(long serial, double heat_rate, std::vector<bore
 }
 
 /// How often what happens in the ground is stepped. The daily wave dies away within decimetres: of the modes in which
-/// heat spreads from ring to ring (RadialModes) only the quick ones answer within a day. The `slow` ones are stepped
-/// once a day, and so is axial conduction, in `axial_steps` steps a half day.
+/// heat spreads from ring to ring (RadialModes) only the quick ones answer within hours. The `slow` ones are stepped
+/// once a turn of some hours, and so is axial conduction, in `axial_steps` steps half a turn.
 struct Clocks {
-  static constexpr int slow_hours = 6;                      ///< of the slow clock's step; divides a day
+  static constexpr int slow_hours = 6;                      ///< a turn of the slow clock; divides a day
   static constexpr double slow_step = slow_hours * 3600.0;  ///< [s]
-  static constexpr std::size_t stand_ins = 5;  ///< that stand for the slow modes within a day, see StandIns
+  static constexpr std::size_t stand_ins = 5;  ///< that stand for the slow modes within a turn, see StandIns
 
   std::size_t slow = 0;  ///< modes; 0: one clock for all
   int axial_steps = 1;

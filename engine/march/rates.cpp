@@ -132,10 +132,12 @@ Fluid fluid_of(const Problem& problem, std::size_t g, const double* block) {
   const Group& group = problem.groups[g];
   // Four sums side by side: one would wait for itself at every layer.
   std::array<Fluid, 4> parts;
+  const double *fraction = group.fraction.data(), *face = problem.grid.z_faces.data();
+  const std::size_t row = problem.row(), passes = problem.passes;
   for (std::size_t k = group.first; k < group.past; ++k) {
-    const double length = group.fraction[k] * problem.grid.height(k);
-    double streams = 0;
-    for (std::size_t s = 0; s < problem.streams(); ++s) streams += block[s * problem.row() + k];
+    const double length = fraction[k] * (face[k + 1] - face[k]);
+    double streams = block[k] + block[row + k];
+    if (passes == 2) streams += block[2 * row + k] + block[3 * row + k];
     parts[k % 4].length += length;
     parts[k % 4].sum += length * streams;
   }

@@ -34,9 +34,9 @@ struct State {
   double refreshed = 0;  ///< time of the last refresh [s]
 
   // Two clocks only (see march::Clocks): amplitudes of the radial modes [group][row][z] [K m2], rows the slow modes,
-  // their stand-ins, the quick modes, then what axial conduction does to the latter two within the day (see
-  // fused::DayFactors). They are what is marched; the rings' temperatures in y follow from them, the
-  // innermost at every hour's end, the others at a day's.
+  // their stand-ins, the quick modes, then what axial conduction does to the latter two within a turn (see
+  // fused::TurnFactors). They are what is marched; the rings' temperatures in y follow from them, the
+  // innermost at every hour's end, the others at midnight.
   Vector amplitudes;
 
   // What each of the coupling's shells brings to it: [shell][group][z] as last formed [K], and its change from the time

@@ -24,9 +24,8 @@ constexpr double ice = 273.15;
 
 int useful_threads(const Assembly& assembly, int asked) {
   const int machine = static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
-  // Fewer groups a thread than that, and what the threads wait for each other costs more than they save.
-  constexpr std::size_t groups_a_thread = 16;
-  const int most = static_cast<int>(std::max<std::size_t>(1, assembly.groups.size() / groups_a_thread));
+  const std::size_t worth = assembly.groups.size() / march::groups_worth_a_thread;
+  const int most = static_cast<int>(std::max<std::size_t>(1, worth));
   return asked > 0 ? std::clamp(asked, 1, static_cast<int>(assembly.groups.size())) : std::clamp(machine, 1, most);
 }
 

@@ -156,8 +156,34 @@ void downwards(const BoreFactors& factors, double* work, const double* inlets, d
   finish_pack(to - lanes, here, {});
 }
 
+template <std::size_t count>
+void add_some(std::size_t rows, std::size_t row, std::size_t from, std::size_t past, const double* const* answers,
+              const double* factors, double* y) {
+  const double* from_answer[count];
+  Pack factor[count];
+  for (std::size_t a = 0; a < count; ++a) {
+    from_answer[a] = answers[a];
+    factor[a] = everywhere(factors[a]);
+  }
+  for (std::size_t r = 0; r < rows; ++r) {
+    for (std::size_t at = r * row + from; at < r * row + past; at += lanes) {
+      Pack sum = load(y + at);
+      for (std::size_t a = 0; a < count; ++a) sum += factor[a] * load(from_answer[a] + at);
+      store(y + at, sum);
+    }
+  }
+}
+
+void add_answers(std::size_t rows, std::size_t row, std::size_t from, std::size_t past, std::size_t count,
+                 const double* const* answers, const double* factors, double* y) {
+  // Stages of an hour are an even number, at the usual step four.
+  std::size_t a = 0;
+  for (; a + 4 <= count; a += 4) add_some<4>(rows, row, from, past, answers + a, factors + a, y);
+  for (; a + 2 <= count; a += 2) add_some<2>(rows, row, from, past, answers + a, factors + a, y);
+}
+
 }  // namespace
 
-const BoreKernels bore_kernels = {{upwards<1>, upwards<2>}, {downwards<1>, downwards<2>}};
+const BoreKernels bore_kernels = {{upwards<1>, upwards<2>}, {downwards<1>, downwards<2>}, add_answers};
 
 }  // namespace stillground::march::fused::STILLGROUND_SET

@@ -43,21 +43,21 @@ struct ModeFactors {
   const double* second_wall = nullptr;   ///< the wall at the second stage per first stage's heat [z]
 };
 
-/// What midnight does to a group's amplitudes, rows of which are: the slow modes, their stand-ins, the quick modes;
-/// then what axial conduction adds to each quick mode throughout the day, what it adds to the first stand-in in a step,
-/// and by how much that one will be too high at the day's end.
-struct DayFactors {
+/// What the end of a turn, the slow clock's step, does to a group's amplitudes, rows of which are: the slow modes,
+/// their stand-ins, the quick modes; then what axial conduction adds to each quick mode throughout the turn, what it
+/// adds to the first stand-in in a step, and by how much that one will be too high at the turn's end.
+struct TurnFactors {
   std::size_t row = 0;
   std::size_t slow = 0;
   std::size_t stand_ins = 0;       ///< five: the kernels count on it
   std::size_t modes = 0;           ///< slow and quick ones
-  double steps = 0;                ///< of the quick clock a day
-  const double* keeps = nullptr;   ///< [row][z]: over a day
+  double steps = 0;                ///< of the quick clock a turn
+  const double* keeps = nullptr;   ///< [row][z]: over a turn
   const double* share = nullptr;   ///< [slow mode][stand-in], see StandIns
   const double* start = nullptr;   ///< [slow mode][stand-in]
   const double* weight = nullptr;  ///< [mode]: part in the wall, for one of the first stand-in
-  const double* steady = nullptr;  ///< [quick mode][z]: amplitude per what half a day would add
-  int axial_steps = 1;             ///< in half a day
+  const double* steady = nullptr;  ///< [quick mode][z]: amplitude per what half a turn would add
+  int axial_steps = 1;             ///< in half a turn
   const double* above = nullptr;   ///< axial rates times the time of one of them [z]
   const double* below = nullptr;
   const double* shape = nullptr;         ///< [ring][mode]
@@ -137,20 +137,20 @@ struct ModeKernels {
   void (*second_wall)(const ModeFactors& modes, std::size_t from, std::size_t past, const double* read,
                       const double* heat, double* to);
 
-  /// A day is over: in layers [from, past), whose stand-ins and quick modes have been stepped, the slow modes take
+  /// A turn is over: in layers [from, past), whose stand-ins and quick modes have been stepped, the slow modes take
   /// from their stand-ins; in all others every mode decays.
-  void (*end_day)(const DayFactors& day, std::size_t from, std::size_t past, double* x);
+  void (*end_turn)(const TurnFactors& turn, std::size_t from, std::size_t past, double* x);
 
-  /// Half a day of axial conduction of the slow modes. Returns the sum over its steps of the topmost layer's heat,
+  /// Half a turn of axial conduction of the slow modes. Returns the sum over its steps of the topmost layer's heat,
   /// K m2, before each.
-  double (*conduct)(const DayFactors& day, double* x);
+  double (*conduct)(const TurnFactors& turn, double* x);
 
-  /// The same, and what goes with the coming day: what axial conduction adds to quick modes and stand-ins meanwhile.
+  /// The same, and what goes with the coming turn: what axial conduction adds to quick modes and stand-ins meanwhile.
   /// The stand-ins start. `scratch`: a row.
-  double (*start_day)(const DayFactors& day, std::size_t from, std::size_t past, double* x, double* scratch);
+  double (*start_turn)(const TurnFactors& turn, std::size_t from, std::size_t past, double* x, double* scratch);
 
   /// The rings' temperatures [ring][z].
-  void (*rises)(const DayFactors& day, const double* x, double* theta);
+  void (*rises)(const TurnFactors& turn, const double* x, double* theta);
 };
 
 /// [0] one pass, [1] two.
@@ -164,6 +164,11 @@ struct BoreKernels {
   /// [J/m].
   void (*downwards[2])(const BoreFactors& bore, double* work, const double* inlets, double seconds, double old,
                        double fresh, double* x, double* innermost, double* heat);
+
+  /// y += sum over `count` answers, each times its factor: `rows` rows of y and of the answers, layers [from, past),
+  /// whole eights.
+  void (*add_answers)(std::size_t rows, std::size_t row, std::size_t from, std::size_t past, std::size_t count,
+                      const double* const* answers, const double* factors, double* y);
 };
 
 /// The kernels of one instruction set.

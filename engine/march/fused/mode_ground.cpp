@@ -60,18 +60,16 @@ ModeGround::ModeGround(const Problem& problem, const Kernels& kernels)
     : problem_(problem),
       kernels_(kernels.modes),
       row_(problem.row()),
-      stages_(2 * static_cast<std::size_t>(std::lround(seconds_per_hour / problem.step))),
       wall_response_(row_),
       second_wall_(row_),
       per_heat_(row_),
       alike_(alike(problem)),
       // Mode 0 is the sum over all rings, each times its area.
-      through_surface_(problem.axial[0] * Clocks::slow_step / 2 / problem.clocks.axial_steps),
-      scratch_(problem.groups.size() * 3 * row_) {
+      through_surface_(problem.axial[0] * Clocks::slow_step / 2 / problem.clocks.axial_steps) {
   const RadialModes modes(problem.grid);
   const StandIns stand_ins(modes, problem.clocks.slow, Clocks::stand_ins);
   fill_modes(modes, stand_ins);
-  fill_day(modes, stand_ins);
+  fill_turn(modes, stand_ins);
 }
 
 void ModeGround::fill_modes(const RadialModes& modes, const StandIns& stand_ins) {
@@ -101,7 +99,7 @@ void ModeGround::fill_modes(const RadialModes& modes, const StandIns& stand_ins)
   modes_ = {count, row_, alike_.data(), of_layer_.data(), of_mode_.data(), per_heat_.data(), second_wall_.data()};
 }
 
-void ModeGround::fill_day(const RadialModes& modes, const StandIns& stand_ins) {
+void ModeGround::fill_turn(const RadialModes& modes, const StandIns& stand_ins) {
   share_ = stand_ins.share;
   start_ = stand_ins.start;
   std::vector<double> rates(modes.rates().begin(), modes.rates().begin() + static_cast<std::ptrdiff_t>(stand_ins.slow));
@@ -138,68 +136,60 @@ void ModeGround::fill_day(const RadialModes& modes, const StandIns& stand_ins) {
     reaches_.push_back(reaches);
   }
   for (std::size_t i = modes.size() - 1; i-- > 0;) reaches_[i] = std::max(reaches_[i], reaches_[i + 1]);
-  day_ = {row_,
-          stand_ins.slow,
-          Clocks::stand_ins,
-          modes.size(),
-          steps,
-          keeps_.data(),
-          share_.data(),
-          start_.data(),
-          weight_.data(),
-          steady_.data(),
-          problem_.clocks.axial_steps,
-          above_.data(),
-          below_.data(),
-          shape_.data(),
-          reaches_.data()};
+  turn_ = {row_,
+           stand_ins.slow,
+           Clocks::stand_ins,
+           modes.size(),
+           steps,
+           keeps_.data(),
+           share_.data(),
+           start_.data(),
+           weight_.data(),
+           steady_.data(),
+           problem_.clocks.axial_steps,
+           above_.data(),
+           below_.data(),
+           shape_.data(),
+           reaches_.data()};
 }
 
-ModeGround::Layers ModeGround::layers(std::size_t g) const {
-  const Group& group = problem_.groups[g];
+Layers ModeGround::layers(const Group& group) const {
   return {group.first / eight * eight, (group.past + eight - 1) / eight * eight};
 }
 
-double* ModeGround::amplitudes(State& state, std::size_t g) const {
-  return state.amplitudes.data() + g * problem_.clocks.amplitudes(problem_.nr()) * row_;
-}
-
-double* ModeGround::inwards(std::size_t stage, State& state, std::size_t g, double&) {
-  const auto [from, past] = layers(g);
-  double *first = scratch(g, 0), *second = scratch(g, 1);
-  if (stage == 0) kernels_.read(modes_, from, past, stepped(state, g), first, second);
+double* ModeGround::inwards(std::size_t stage, const Site& site, double&) const {
+  const auto [from, past] = layers(site.group);
+  double *first = scratch(site, 0), *second = scratch(site, 1);
+  if (stage == 0) kernels_.read(modes_, from, past, stepped(site), first, second);
   if (stage % 2 == 0) return first;
-  double* innermost = state.y.data() + g * problem_.block() + problem_.ground_row() * row_;
-  kernels_.second_wall(modes_, from, past, second, scratch(g, 2), innermost);
-  return innermost;
+  kernels_.second_wall(modes_, from, past, second, scratch(site, 2), innermost(site));
+  return innermost(site);
 }
 
-void ModeGround::outwards(std::size_t stage, State& state, std::size_t g, const double* heat, double&) {
-  const auto [from, past] = layers(g);
+void ModeGround::outwards(std::size_t stage, const Site& site, const double* heat, double&) const {
+  const auto [from, past] = layers(site.group);
+  double *first = scratch(site, 0), *second = scratch(site, 1), *first_heat = scratch(site, 2);
   if (stage % 2 == 0) {
-    std::copy(heat + from, heat + past, scratch(g, 2) + from);
+    std::copy(heat + from, heat + past, first_heat + from);
   } else {
-    kernels_.step(modes_, from, past, stepped(state, g), amplitudes(state, g) + day_.ramp_row(), scratch(g, 2), heat,
-                  scratch(g, 0), scratch(g, 1));
+    const double* ramp = site.amplitudes + turn_.ramp_row();
+    kernels_.step(modes_, from, past, stepped(site), ramp, first_heat, heat, first, second);
   }
 }
 
-/// Strang's splitting (1968, SIAM Journal on Numerical Analysis 5): half of a day's axial conduction of the slow modes
-/// before it, half after it; midnight stands between the halves. That of the quick modes, which forget within the day,
-/// is held throughout.
-void ModeGround::start_day(State& state, std::size_t g, double& lost) {
-  const auto [from, past] = layers(g);
-  lost += through_surface_ * kernels_.start_day(day_, from, past, amplitudes(state, g), scratch(g, 0));
+/// Strang's splitting (1968, SIAM Journal on Numerical Analysis 5): half of a turn's axial conduction of the slow modes
+/// before it, half after it; what is told of the ground is between the halves. That of the quick modes, which forget
+/// within the turn, is held throughout.
+void ModeGround::start_turn(const Site& site, double& lost) const {
+  const auto [from, past] = layers(site.group);
+  lost += through_surface_ * kernels_.start_turn(turn_, from, past, site.amplitudes, site.scratch);
 }
 
-void ModeGround::end_day(State& state, std::size_t g, double& lost) {
-  const auto [from, past] = layers(g);
-  double* x = amplitudes(state, g);
-  kernels_.end_day(day_, from, past, x);
-  lost += through_surface_ * kernels_.conduct(day_, x);
-  const double end = state.time + seconds_per_hour;
-  if (std::fmod(std::round(end), seconds_per_day) != 0) return;
-  kernels_.rises(day_, x, state.y.data() + g * problem_.block() + problem_.ground_row() * row_);
+void ModeGround::end_turn(const Site& site, bool midnight, double& lost) const {
+  const auto [from, past] = layers(site.group);
+  kernels_.end_turn(turn_, from, past, site.amplitudes);
+  lost += through_surface_ * kernels_.conduct(turn_, site.amplitudes);
+  if (midnight) kernels_.rises(turn_, site.amplitudes, innermost(site));
 }
 
 }  // namespace stillground::march::fused

@@ -115,11 +115,11 @@ void second_wall(const ModeFactors& f, std::size_t from, std::size_t past, const
 
 constexpr std::size_t stand_ins = 5;
 
-/// What the stand-ins start a day with: side by side, so that none waits on itself.
+/// What the stand-ins start a turn with: side by side, so that none waits on itself.
 struct Started {
   Pack of[stand_ins] = {};
 
-  Started(const DayFactors& f, std::size_t k, const double* x) {
+  Started(const TurnFactors& f, std::size_t k, const double* x) {
     for (std::size_t m = 0; m < f.slow; ++m) {
       const Pack here = load(x + m * f.row + k);
       for (std::size_t l = 0; l < stand_ins; ++l) of[l] += f.start[m * stand_ins + l] * here;
@@ -128,7 +128,7 @@ struct Started {
 };
 
 /// The slow modes take what their stand-ins gained.
-void take_over(const DayFactors& f, std::size_t k, double* x) {
+void take_over(const TurnFactors& f, std::size_t k, double* x) {
   const Started started(f, k, x);
   Pack gained[stand_ins];
   for (std::size_t l = 0; l < stand_ins; ++l) {
@@ -144,15 +144,15 @@ void take_over(const DayFactors& f, std::size_t k, double* x) {
   }
 }
 
-void decay(const DayFactors& f, std::size_t from, std::size_t past, std::size_t k, double* x) {
+void decay(const TurnFactors& f, std::size_t from, std::size_t past, std::size_t k, double* x) {
   for (std::size_t m = from; m < past; ++m) {
     const std::size_t at = f.row_of(m) + k;
     store(x + at, load(f.keeps + at) * load(x + at));
   }
 }
 
-void end_day(const DayFactors& factors_of_day, std::size_t from, std::size_t past, double* x) {
-  const DayFactors f = factors_of_day;
+void end_turn(const TurnFactors& factors_of_turn, std::size_t from, std::size_t past, double* x) {
+  const TurnFactors f = factors_of_turn;
   for (std::size_t k = 0; k < f.row; k += lanes) {
     if (k >= from && k < past) {
       take_over(f, k, x);
@@ -169,7 +169,7 @@ void end_day(const DayFactors& factors_of_day, std::size_t from, std::size_t pas
 /// What one explicit step of axial conduction changes along a row; calls at(k, here, change) pack by pack, which may
 /// write to the row.
 template <class At>
-inline __attribute__((always_inline)) void conduct_along(const DayFactors& f, const double* row, At&& at) {
+inline __attribute__((always_inline)) void conduct_along(const TurnFactors& f, const double* row, At&& at) {
   Pack before{}, here = load(row);
   for (std::size_t k = 0; k < f.row; k += lanes) {
     const Pack after = k + lanes < f.row ? load(row + k + lanes) : Pack{};
@@ -179,15 +179,15 @@ inline __attribute__((always_inline)) void conduct_along(const DayFactors& f, co
   }
 }
 
-/// Half a day's steps of a row, in place.
-void conduct_row(const DayFactors& f, double* row) {
+/// Half a turn's steps of a row, in place.
+void conduct_row(const TurnFactors& f, double* row) {
   for (int step = 0; step < f.axial_steps; ++step) {
     conduct_along(f, row, [&](std::size_t k, Pack here, Pack change) { store(row + k, here + change); });
   }
 }
 
-/// Half a day's change of a row, which is left as it is, into `change`.
-void change_of_row(const DayFactors& f, const double* row, double* change) {
+/// Half a turn's change of a row, which is left as it is, into `change`.
+void change_of_row(const TurnFactors& f, const double* row, double* change) {
   if (f.axial_steps == 1) {
     conduct_along(f, row, [&](std::size_t k, Pack, Pack by) { store(change + k, by); });
     return;
@@ -198,8 +198,8 @@ void change_of_row(const DayFactors& f, const double* row, double* change) {
 }
 
 /// Mode 0, the heat, and what of it the surface saw; then the other slow modes.
-double conduct(const DayFactors& factors_of_day, double* x) {
-  const DayFactors f = factors_of_day;
+double conduct(const TurnFactors& factors_of_turn, double* x) {
+  const TurnFactors f = factors_of_turn;
   double topmost = 0;
   for (int step = 0; step < f.axial_steps; ++step) {
     topmost += x[0];
@@ -209,10 +209,10 @@ double conduct(const DayFactors& factors_of_day, double* x) {
   return topmost;
 }
 
-double start_day(const DayFactors& factors_of_day, std::size_t from, std::size_t past, double* x, double* scratch) {
-  const DayFactors f = factors_of_day;
+double start_turn(const TurnFactors& factors_of_turn, std::size_t from, std::size_t past, double* x, double* scratch) {
+  const TurnFactors f = factors_of_turn;
   double *ramp = x + f.ramp_row(), *excess = x + f.excess_row();
-  // What the slow modes are to the wall, and what half a day changes in that: as in any one of them.
+  // What the slow modes are to the wall, and what half a turn changes in that: as in any one of them.
   for (std::size_t k = 0; k < f.row; k += lanes) {
     Pack wall{};
     for (std::size_t m = 0; m < f.slow; ++m) wall += f.weight[m] * load(x + m * f.row + k);
@@ -231,13 +231,13 @@ double start_day(const DayFactors& factors_of_day, std::size_t from, std::size_t
       store(excess + k, load(excess + k) + f.weight[m] * steady);
     }
   }
-  // The slow modes have had half of the day's axial conduction already and the other half will come at its end: what
+  // The slow modes have had half of the turn's axial conduction already and the other half will come at its end: what
   // the wall sees meanwhile goes from one to the other step by step, in the middle of each.
   for (std::size_t k = 0; k < f.row; k += lanes) {
-    const Pack half = load(ramp + k), per_step = 2 / f.steps * half, quick = load(excess + k);
+    const Pack half = load(ramp + k), per_step = 2 / f.steps * half;
     store(ramp + k, per_step);
     if (k < from || k >= past) continue;
-    const Pack first = quick - half + 0.5 * per_step;
+    const Pack first = load(excess + k) - half + 0.5 * per_step;
     const Started started(f, k, x);
     for (std::size_t l = 0; l < stand_ins; ++l) {
       store(x + (f.slow + l) * f.row + k, started.of[l] + (l == 0 ? first : Pack{}));
@@ -249,7 +249,7 @@ double start_day(const DayFactors& factors_of_day, std::size_t from, std::size_t
 
 /// Four rings at N packs of layers side by side.
 template <std::size_t N>
-inline __attribute__((always_inline)) void rises_at(const DayFactors& f, std::size_t k, const double* x,
+inline __attribute__((always_inline)) void rises_at(const TurnFactors& f, std::size_t k, const double* x,
                                                     double* theta) {
   constexpr std::size_t rings = 4;
   for (std::size_t i = 0; i < f.modes; i += rings) {
@@ -266,8 +266,8 @@ inline __attribute__((always_inline)) void rises_at(const DayFactors& f, std::si
   }
 }
 
-void rises(const DayFactors& factors_of_day, const double* x, double* theta) {
-  const DayFactors f = factors_of_day;
+void rises(const TurnFactors& factors_of_turn, const double* x, double* theta) {
+  const TurnFactors f = factors_of_turn;
   std::size_t k = 0;
   for (; k + lanes < f.row; k += 2 * lanes) rises_at<2>(f, k, x, theta);
   if (k < f.row) rises_at<1>(f, k, x, theta);
@@ -275,6 +275,6 @@ void rises(const DayFactors& factors_of_day, const double* x, double* theta) {
 
 }  // namespace
 
-const ModeKernels mode_kernels = {read, step, second_wall, end_day, conduct, start_day, rises};
+const ModeKernels mode_kernels = {read, step, second_wall, end_turn, conduct, start_turn, rises};
 
 }  // namespace stillground::march::fused::STILLGROUND_SET

@@ -52,8 +52,7 @@ RingGround::RingGround(const Problem& problem, const Kernels& kernels)
       first_above_(scaled(axial_.above(), ars222::gamma * problem.step)),
       first_below_(scaled(axial_.below(), ars222::gamma * problem.step)),
       above_(scaled(axial_.above(), problem.step)),
-      below_(scaled(axial_.below(), problem.step)),
-      first_stage_(problem.groups.size() * problem.nr() * problem.row()) {
+      below_(scaled(axial_.below(), problem.step)) {
   using ars222::delta, ars222::gamma;
   factors_ = {problem.nr(),
               problem.row(),
@@ -74,8 +73,8 @@ RingGround::RingGround(const Problem& problem, const Kernels& kernels)
               1 - delta};
 }
 
-double* RingGround::inwards(std::size_t stage, State& state, std::size_t g, double& lost_heat) {
-  double *y = theta(state, g), *first = first_stage(g);
+double* RingGround::inwards(std::size_t stage, const Site& site, double& lost_heat) const {
+  double *y = theta(site), *first = site.scratch;
   if (stage % 2 == 0) {
     lost_heat += lost(1 - ars222::gamma, y);
     kernels_.first_inwards(factors_, y, first);
@@ -85,8 +84,8 @@ double* RingGround::inwards(std::size_t stage, State& state, std::size_t g, doub
   return y;
 }
 
-void RingGround::outwards(std::size_t stage, State& state, std::size_t g, const double*, double& lost_heat) {
-  double *y = theta(state, g), *first = first_stage(g);
+void RingGround::outwards(std::size_t stage, const Site& site, const double*, double& lost_heat) const {
+  double *y = theta(site), *first = site.scratch;
   if (stage % 2 == 0) {
     kernels_.first_outwards(factors_, y, first);
     lost_heat += lost(1, first);

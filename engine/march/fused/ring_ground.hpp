@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "engine/march/fused/kernels.hpp"
+#include "engine/march/fused/site.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/state.hpp"
@@ -17,22 +18,27 @@ class RingGround {
   /// The innermost ring per heat through the wall within a stage, [z] [K m/W].
   const Vector& wall_response() const { return radial_.wall_response(); }
 
-  /// The innermost ring within a stage (of the hour, from 0 on) as it would be without heat from the bore [z]; the heat
-  /// is for the bore to add. What the surface takes is added to `lost` [J].
-  double* inwards(std::size_t stage, State& state, std::size_t g, double& lost);
+  /// Rows of a site's scratch, and how many of the state's an hour changes: ground rows of y, amplitudes from `stepped`
+  /// on, in which layers.
+  std::size_t scratch_rows() const { return problem_.nr(); }
+  std::size_t ground_rows() const { return problem_.nr(); }
+  std::size_t stepped_rows() const { return 0; }
+  double* stepped(const Site& site) const { return site.amplitudes; }
+  Layers layers(const Group&) const { return {0, problem_.row()}; }
+
+  /// The innermost ring within a stage (of those that go on without a break, from 0 on) as it would be without heat
+  /// from the bore [z]; the heat is for the bore to add. What the surface takes is added to `lost` [J].
+  double* inwards(std::size_t stage, const Site& site, double& lost) const;
 
   /// All rings, once the innermost has its heat; `heat`: through the wall [W/m], [z].
-  void outwards(std::size_t stage, State& state, std::size_t g, const double* heat, double& lost);
+  void outwards(std::size_t stage, const Site& site, const double* heat, double& lost) const;
 
-  /// A day is like any other time.
-  void start_day(State&, std::size_t, double&) {}
-  void end_day(State&, std::size_t, double&) {}
+  /// The slow clock does not turn.
+  void start_turn(const Site&, double&) const {}
+  void end_turn(const Site&, bool, double&) const {}
 
  private:
-  double* theta(State& state, std::size_t g) const {
-    return state.y.data() + g * problem_.block() + problem_.ground_row() * problem_.row();
-  }
-  double* first_stage(std::size_t g) { return first_stage_.data() + g * problem_.nr() * problem_.row(); }
+  double* theta(const Site& site) const { return site.y + problem_.ground_row() * problem_.row(); }
   double lost(double part, const double* rises) const;
 
   const Problem& problem_;
@@ -43,7 +49,6 @@ class RingGround {
   Vector inverse_of_layer_, carry_of_layer_, drop_of_layer_;
   Vector first_above_, first_below_, above_, below_;
   RingFactors factors_;
-  Vector first_stage_;  // [group][ring][z]
 };
 
 }  // namespace stillground::march::fused

@@ -7,6 +7,7 @@
 #include "engine/base/calendar.hpp"
 #include "engine/base/errors.hpp"
 #include "engine/march/fused/bore_line.hpp"
+#include "engine/march/fused/inlet_answers.hpp"
 #include "engine/march/fused/mode_ground.hpp"
 #include "engine/march/fused/ring_ground.hpp"
 #include "engine/march/made_for_bores.hpp"
@@ -17,6 +18,12 @@ namespace stillground::march {
 namespace {
 
 using fused::BoreLine;
+using fused::InletAnswers;
+using fused::Site;
+
+/// Inlet of the groups as they go through a span before it is known [K]. Any would do: it is near what it will be, so
+/// that little is left to round-off.
+constexpr double given_inlet = 283.15;
 
 /// An hour as all threads see it.
 struct Hour {
@@ -26,8 +33,17 @@ struct Hour {
   double heat_rate = 0;  ///< of the whole field [W/K]
 };
 
-bool starts_a_day(double time) {
+bool starts_a_turn(double time) {
   return std::lround(time / seconds_per_hour) % Clocks::slow_hours == 0;
+}
+
+/// How many stages of an hour of `stages` go before field and heat pumps meet: all of them, unless that would be many:
+/// what the stages do to each other grows with their square.
+std::size_t stages_together(std::size_t stages) {
+  constexpr std::size_t most = 8;
+  std::size_t parts = 1;
+  while (stages / 2 % parts != 0 || stages / parts > most) ++parts;
+  return stages / parts;
 }
 
 /// Asks for a regime that another core has just made, all of it at once: line by line each would be waited for.
@@ -49,54 +65,95 @@ constexpr std::size_t apart = 128;
 template <class Ground>
 class FusedStepper final : public Stepper {
  public:
-  FusedStepper(const Problem& problem, Workers& workers, const fused::Kernels& kernels);
+  FusedStepper(const Problem& problem, Workers& workers, const fused::Kernels& kernels, bool stage_by_stage);
   HourMeans advance(State& state, const Task& task, Vector& wall_heat) override;
 
  private:
   using Pair = std::array<double, 2>;
 
+  /// A stage once the bore has been gone up.
+  struct Halfway {
+    double* innermost = nullptr;  // ring, what Ground::inwards gave
+    Pair up = {};                 // what each pass brings up at inlets of 0
+  };
+
+  /// A bore's factors, and how it answers within an hour.
+  struct Bore {
+    BoreLine line;
+    InletAnswers answers;  // of flowing fluid
+  };
+
   /// A group within an hour.
   struct Group {
-    Pair up = {};                 // what each pass brings up at inlets of 0, of this stage
-    double* innermost = nullptr;  // ring within this stage, what Ground::inwards gave
-    double surface = 0;           // heat lost in this hour [J]
-    Pair topmost = {};            // hour's mean of standing fluid, going down and coming up
+    Halfway halfway;
+    double surface = 0;  // heat lost [J]
+    Pair topmost = {};   // mean of standing fluid, going down and coming up
   };
 
   /// What of an hour is for all to know, [slot] each.
   struct Told {
+    std::array<Vector, 2> outlets;             // [span, odd or even][slot][stage]: at inlets of given_inlet
+    std::vector<const InletAnswers*> answers;  // null: stands, or is not there
     Vector surface, fluid_length, fluid_sum, going, coming;
   };
 
   /// What each thread has for itself, found by the same sums in the same order: to work it out again is quicker than to
   /// fetch it from another core.
   struct alignas(apart) Own {
-    std::size_t from = 0, past = 0;  // its groups
-    MadeForBores<BoreLine> bores;    // of its groups
-    Vector undisturbed;              // [stage of the hour][z]
-    std::vector<double> share;       // [group]: of the field's outlet
-    std::vector<double> chain_gain;  // [group]: outlet per inlet of the field
-    std::vector<double> outlets;     // [group]: outlet at a field's inlet of 0, of this stage
-    std::vector<double> offsets;     // [own group]: outlet at an inlet of 0, of the stage to come
-    std::vector<Group> groups;       // [own group]
-    double gain = 0;                 // of the whole field
-    loop::Meeting meeting;           // of this stage
-    HourMeans sums;                  // of the field, each thread's the same
+    std::size_t from = 0, past = 0;      // its groups
+    MadeForBores<Bore> bores;            // of its groups
+    std::vector<Group> groups;           // [own group]
+    Vector undisturbed;                  // [stage of the hour][z]
+    Vector outlets;                      // [own group][stage of the span]: at inlets of given_inlet
+    std::vector<double> share;           // [group]: of the field's outlet
+    std::vector<double> gains;           // [group]: outlet per inlet of the field, of one stage
+    std::vector<double> offsets;         // [group]: outlet at a field's inlet of 0, of one stage
+    Vector inlets;                       // [group][stage of the span]: less given_inlet
+    std::vector<const double*> answers;  // [stage]
+    double gain = 0;                     // of the whole field
+    HourMeans sums;                      // of the field, each thread's the same
+    Vector work;                         // of one bore
+    Vector scratch;                      // of one site
+    Vector at_rest;                      // block, amplitudes and heat of a group at rest
+    Vector nothing;                      // [z]
   };
 
   Own make_own(std::size_t thread) const;
   void march(const Hour& hour, Workers::Crew& crew);
   void prepare(const Hour& hour, Own& own);
+  void make(Own& own, Bore& bore, const march::Group& group, const FlowRegime& regime);
+  void answer(Own& own, Bore& bore, const march::Group& group);
+  void go_through(const Hour& hour, std::size_t first, Own& own, std::size_t g);
+  Halfway rise(const BoreLine& line, const Site& site, std::size_t stage, const fused::Outside& outside, double* work,
+               double& surface) const;
+  void descend(const BoreLine& line, const Site& site, std::size_t stage, const Halfway& halfway, double inlet,
+               double* work, double* heat, double& surface) const;
+  void add_topmost(std::size_t stage, const Site& site, const double* work, Group& group) const;
+  fused::Outside outside(const Hour& hour, const Own& own, std::size_t g, std::size_t stage) const;
+  void go_on(const Hour& hour, std::size_t first, Own& own, std::size_t g);
+  void tell(std::size_t first, const Own& own);
+  void meet(const Hour& hour, std::size_t first, Own& own);
   void sum_gains(const Hour& hour, Own& own) const;
-  void end_hour(const Hour& hour, Own& own);
-  void inwards(const Hour& hour, std::size_t stage, Own& own, std::size_t g);
-  void outwards(const Hour& hour, std::size_t stage, Own& own, std::size_t g);
-  loop::Meeting close(const Hour& hour, std::size_t stage, Own& own) const;
-  void collect(const Hour& hour, std::size_t stage, Own& own) const;
+  loop::Meeting close(const Hour& hour, std::size_t first, std::size_t stage, Own& own) const;
+  void collect(const Hour& hour, std::size_t stage, const loop::Meeting& meeting, HourMeans& sums) const;
   void collect_standing(const Hour& hour, HourMeans& means) const;
+  void add_answers(const Hour& hour, Own& own, std::size_t g);
+  void end_hour(const Hour& hour, Own& own, std::size_t g);
 
+  /// Of all groups the same one, or each its own where stages are left halfway.
+  std::size_t place(const Own& own, std::size_t g) const { return stage_by_stage_ ? g - own.from : 0; }
+  double* work(Own& own, std::size_t g) const {
+    return own.work.data() + place(own, g) * fused::work_rows(problem_.streams()) * problem_.row();
+  }
+  Site site(State& state, Own& own, std::size_t g) const {
+    double* amplitudes = state.amplitudes.empty() ? nullptr : state.amplitudes.data() + g * amplitudes_block_;
+    double* scratch = own.scratch.data() + place(own, g) * ground_.scratch_rows() * problem_.row();
+    return {problem_.groups[g], block(state, g), amplitudes, scratch};
+  }
+  /// Rows of an answer: those of y, the amplitudes', the heat's.
+  std::size_t y_rows() const { return problem_.ground_row() + ground_.ground_rows(); }
+  std::size_t answer_rows() const { return y_rows() + ground_.stepped_rows() + 1; }
   double* block(State& state, std::size_t g) const { return state.y.data() + g * problem_.block(); }
-  double* work(std::size_t g) { return work_.data() + g * work_block_; }
   double stage_time(const State& state, std::size_t stage) const {
     return state.time + problem_.step * (static_cast<double>(stage / 2) + ars222::c[1 + stage % 2]);
   }
@@ -107,27 +164,28 @@ class FusedStepper final : public Stepper {
   std::size_t lanes_;        // of the kernels
   std::size_t bore_kernel_;  // which of the kernels' pairs
   std::size_t stages_;       // of an hour
+  bool stage_by_stage_;      // whether field and heat pumps meet in each
+  std::size_t span_;         // stages before they meet
   Ground ground_;
-  std::size_t work_block_;
-  Vector work_;                            // [group]
+  std::size_t amplitudes_block_;
   std::vector<std::unique_ptr<Own>> own_;  // [thread]
-  std::vector<std::size_t> slot_;          // [group]: of offset_ and gain_; what different threads write stands apart
-  std::array<Vector, 2> offset_;           // [stage of the step][slot]: outlet at an inlet of 0
-  Vector gain_;                            // [slot]: outlet per inlet
+  std::vector<std::size_t> slot_;          // [group]: of what is told; what different threads write stands apart
   Told told_;
 };
 
 template <class Ground>
-FusedStepper<Ground>::FusedStepper(const Problem& problem, Workers& workers, const fused::Kernels& kernels)
+FusedStepper<Ground>::FusedStepper(const Problem& problem, Workers& workers, const fused::Kernels& kernels,
+                                   bool stage_by_stage)
     : problem_(problem),
       workers_(workers),
       kernels_(kernels.bore),
       lanes_(kernels.lanes),
       bore_kernel_(problem.passes - 1),
       stages_(2 * static_cast<std::size_t>(std::lround(seconds_per_hour / problem.step))),
+      stage_by_stage_(stage_by_stage),
+      span_(stage_by_stage_ ? 1 : stages_together(stages_)),
       ground_(problem, kernels),
-      work_block_(fused::work_rows(problem.streams()) * problem.row()),
-      work_(problem.groups.size() * work_block_) {
+      amplitudes_block_(problem.clocks.amplitudes(problem.nr()) * problem.row()) {
   own_.resize(static_cast<std::size_t>(workers.threads()));
   // Each thread takes its own memory itself: allocators keep threads apart.
   workers.together([&](Workers::Crew& crew) { own_[crew.index()] = std::make_unique<Own>(make_own(crew.index())); });
@@ -137,28 +195,36 @@ FusedStepper<Ground>::FusedStepper(const Problem& problem, Workers& workers, con
     for (std::size_t g = own->from; g < own->past; ++g) slot_.push_back(first + g - own->from);
   }
   const std::size_t slots = slot_.back() + 1;
-  offset_ = {Vector(slots), Vector(slots)};
-  for (Vector* told : {&gain_, &told_.surface, &told_.fluid_length, &told_.fluid_sum, &told_.going, &told_.coming}) {
+  told_.outlets = {Vector(slots * span_), Vector(slots * span_)};
+  told_.answers.assign(slots, nullptr);
+  for (Vector* told : {&told_.surface, &told_.fluid_length, &told_.fluid_sum, &told_.going, &told_.coming}) {
     told->assign(slots, 0.0);
   }
 }
 
 template <class Ground>
 typename FusedStepper<Ground>::Own FusedStepper<Ground>::make_own(std::size_t thread) const {
-  const std::size_t all = problem_.groups.size();
+  const std::size_t all = problem_.groups.size(), row = problem_.row();
   const auto [from, past] = workers_.part(all, thread);
+  const std::vector<double> each(all);
+  const std::size_t places = stage_by_stage_ ? past - from : 1;
   return {from,
           past,
-          MadeForBores<BoreLine>(problem_),
-          Vector(stages_ * problem_.row()),
-          std::vector<double>(all),
-          std::vector<double>(all),
-          std::vector<double>(all),
-          std::vector<double>(past - from),
+          MadeForBores<Bore>(problem_),
           std::vector<Group>(past - from),
+          Vector(stages_ * row),
+          Vector((past - from) * span_),
+          each,
+          each,
+          each,
+          Vector(all * span_),
+          std::vector<const double*>(span_),
           0,
           {},
-          {}};
+          Vector(places * fused::work_rows(problem_.streams()) * row),
+          Vector(places * ground_.scratch_rows() * row),
+          Vector(problem_.block() + amplitudes_block_ + row),
+          Vector(row)};
 }
 
 template <class Ground>
@@ -179,139 +245,263 @@ HourMeans FusedStepper<Ground>::advance(State& state, const Task& task, Vector& 
   return means;
 }
 
-/// `given` is another thread's, whose stack is written to meanwhile: copied.
+/// The threads meet once a span: until then each of their groups goes through it at given inlets, and after that it is
+/// told what the true ones change. `given` is another thread's, whose stack is written to meanwhile: copied.
 template <class Ground>
 void FusedStepper<Ground>::march(const Hour& given, Workers::Crew& crew) {
   const Hour hour = given;
   Own& own = *own_[crew.index()];
   prepare(hour, own);
-  for (std::size_t g = own.from; g < own.past; ++g) inwards(hour, 0, own, g);
-  for (std::size_t stage = 0; stage < stages_; ++stage) {
-    // All at once: whoever writes to a line that others have read waits for it.
-    if (own.past > own.from) std::copy(own.offsets.begin(), own.offsets.end(), &offset_[stage % 2][slot_[own.from]]);
+  for (std::size_t first = 0; first < stages_; first += span_) {
+    for (std::size_t g = own.from; g < own.past; ++g) go_through(hour, first, own, g);
+    tell(first, own);
     crew.wait();
-    if (stage == 0) sum_gains(hour, own);
-    own.meeting = close(hour, stage, own);
-    collect(hour, stage, own);
-    for (std::size_t g = own.from; g < own.past; ++g) {
-      outwards(hour, stage, own, g);
-      if (stage + 1 < stages_) inwards(hour, stage + 1, own, g);
+    meet(hour, first, own);
+  }
+  for (std::size_t g = own.from; g < own.past; ++g) end_hour(hour, own, g);
+}
+
+/// Each thread for all groups, then for its own.
+template <class Ground>
+void FusedStepper<Ground>::meet(const Hour& hour, std::size_t first, Own& own) {
+  if (first == 0) sum_gains(hour, own);
+  for (std::size_t s = 0; s < span_ && hour.heat_rate > 0; ++s) {
+    collect(hour, first + s, close(hour, first, s, own), own.sums);
+  }
+  for (std::size_t g = own.from; g < own.past; ++g) {
+    if (stage_by_stage_) {
+      go_on(hour, first, own, g);
+    } else {
+      add_answers(hour, own, g);
     }
   }
-  end_hour(hour, own);
 }
 
 template <class Ground>
 void FusedStepper<Ground>::prepare(const Hour& hour, Own& own) {
-  const auto make = [&](BoreLine& line, const march::Group& group, const FlowRegime& regime) {
-    line.make(problem_, group, regime, ground_.wall_response(), ars222::gamma * problem_.step, lanes_);
-  };
   if (own.from > 0) fetch(hour.task.of(own.from));
-  for (std::size_t stage = 0; stage < stages_; ++stage) {
-    problem_.undisturbed.at(stage_time(hour.state, stage),
-                            {own.undisturbed.data() + stage * problem_.row(), problem_.nz()});
+  for (std::size_t s = 0; s < stages_; ++s) {
+    problem_.undisturbed.at(stage_time(hour.state, s), {own.undisturbed.data() + s * problem_.row(), problem_.nz()});
   }
   own.sums = {};
-  own.bores.prepare(hour.task, own.from, own.past, make);
-  const bool day_starts = starts_a_day(hour.state.time);
-  for (std::size_t g = own.from; g < own.past; ++g) {
-    if (own.bores.of(g)) gain_[slot_[g]] = own.bores.of(g)->gain();
-    Group& group = own.groups[g - own.from] = {};
-    if (day_starts && own.bores.of(g)) ground_.start_day(hour.state, g, group.surface);
+  std::fill(own.groups.begin(), own.groups.end(), Group{});
+  own.bores.prepare(
+      hour.task, own.from, own.past,
+      [&](Bore& bore, const march::Group& group, const FlowRegime& regime) { make(own, bore, group, regime); });
+}
+
+template <class Ground>
+void FusedStepper<Ground>::make(Own& own, Bore& bore, const march::Group& group, const FlowRegime& regime) {
+  bore.line.make(problem_, group, regime, ground_.wall_response(), ars222::gamma * problem_.step, lanes_);
+  if (regime.heat_rate <= 0) return;
+  if (!stage_by_stage_) return answer(own, bore, group);
+  bore.answers.resize(1, 0);
+  bore.answers.outlet_from(0, 0) = bore.line.gain();
+}
+
+/// Marches a group at rest through a span, its inlet 1 K in one stage and 0 in all others.
+template <class Ground>
+void FusedStepper<Ground>::answer(Own& own, Bore& bore, const march::Group& group) {
+  const std::size_t row = problem_.row(), rows = answer_rows() * row;
+  if (bore.answers.empty()) bore.answers.resize(span_, rows);
+  double* heat = own.at_rest.data() + problem_.block() + amplitudes_block_;
+  const Site site{group, own.at_rest.data(), own.at_rest.data() + problem_.block(), own.scratch.data()};
+  const double* nothing = own.nothing.data();
+  const std::size_t in_y = y_rows() * row, in_amplitudes = ground_.stepped_rows() * row;
+  for (std::size_t of : {0, 1}) {
+    std::fill(site.y, site.y + in_y, 0.0);
+    std::fill(ground_.stepped(site), ground_.stepped(site) + in_amplitudes, 0.0);
+    std::fill(heat, heat + row, 0.0);
+    double surface = 0;
+    for (std::size_t s = 0; s < span_; ++s) {
+      const double inlet = s == of ? 1 : 0;
+      const Halfway halfway = rise(bore.line, site, s, {nothing, nothing, nothing, 0}, own.work.data(), surface);
+      descend(bore.line, site, s, halfway, inlet, own.work.data(), heat, surface);
+      bore.answers.outlet_from(of, s) = bore.line.outlet(halfway.up) + bore.line.gain() * inlet;
+      if (s % 2 == 0) continue;
+      double* end = bore.answers.end(of, s / 2 + 1);
+      end = std::copy(site.y, site.y + in_y, end);
+      end = std::copy(ground_.stepped(site), ground_.stepped(site) + in_amplitudes, end);
+      std::copy(heat, heat + row, end);
+      bore.answers.lost(of, s / 2 + 1) = surface;
+    }
   }
 }
 
-/// Once all threads have prepared the hour.
+/// A stage of one bore and its ground, up the bore.
 template <class Ground>
-void FusedStepper<Ground>::sum_gains(const Hour& hour, Own& own) const {
-  own.gain = 0;
-  for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
-    const march::Group& group = problem_.groups[g];
-    own.share[g] = own.chain_gain[g] = 0;
-    if (!hour.task.of(g) || hour.heat_rate <= 0) continue;
-    const bool first = group.upstream == march::Group::none;
-    own.chain_gain[g] = gain_[slot_[g]] * (first ? 1.0 : own.chain_gain[group.upstream]);
-    if (group.returns) own.share[g] = group.members * hour.task.of(g)->heat_rate / hour.heat_rate;
-    own.gain += own.share[g] * own.chain_gain[g];
-  }
+typename FusedStepper<Ground>::Halfway FusedStepper<Ground>::rise(const BoreLine& line, const Site& site,
+                                                                  std::size_t stage, const fused::Outside& outside,
+                                                                  double* work, double& surface) const {
+  Halfway halfway{ground_.inwards(stage, site, surface), {}};
+  kernels_.upwards[bore_kernel_](line.factors(), site.y, outside, halfway.innermost, work, halfway.up.data());
+  return halfway;
 }
 
+/// And down.
 template <class Ground>
-void FusedStepper<Ground>::end_hour(const Hour& hour, Own& own) {
-  const bool day_ends = starts_a_day(hour.state.time + seconds_per_hour);
-  for (std::size_t g = own.from; g < own.past; ++g) {
-    if (!own.bores.of(g)) continue;
-    Group& group = own.groups[g - own.from];
-    if (day_ends) ground_.end_day(hour.state, g, group.surface);
-    const Fluid fluid = fluid_of(problem_, g, block(hour.state, g));
-    const std::size_t slot = slot_[g];
-    told_.surface[slot] = group.surface;
-    told_.fluid_length[slot] = fluid.length;
-    told_.fluid_sum[slot] = fluid.sum;
-    if (hour.heat_rate > 0) continue;
-    told_.going[slot] = group.topmost[0];
-    told_.coming[slot] = group.topmost[1];
-  }
-}
-
-template <class Ground>
-void FusedStepper<Ground>::inwards(const Hour& hour, std::size_t stage, Own& own, std::size_t g) {
-  const BoreLine* line = own.bores.of(g);
-  if (!line) return;
-  const std::size_t row = problem_.row();
-  Group& group = own.groups[g - own.from];
-  group.innermost = ground_.inwards(stage, hour.state, g, group.surface);
-  const fused::Outside outside{own.undisturbed.data() + stage * row, hour.state.neighbours.data() + g * row,
-                               hour.state.neighbours_before.data() + g * row,
-                               (stage_time(hour.state, stage) - hour.state.refreshed) / problem_.refresh};
-  kernels_.upwards[bore_kernel_](line->factors(), block(hour.state, g), outside, group.innermost, work(g),
-                                 group.up.data());
-  own.offsets[g - own.from] = line->outlet(group.up);
-}
-
-template <class Ground>
-loop::Meeting FusedStepper<Ground>::close(const Hour& hour, std::size_t stage, Own& own) const {
-  loop::FieldResponse field{own.gain, 0, hour.heat_rate};
-  if (field.heat_rate <= 0) return {};
-  for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
-    if (!hour.task.of(g)) continue;
-    const std::size_t upstream = problem_.groups[g].upstream;
-    own.outlets[g] = offset_[stage % 2][slot_[g]];
-    if (upstream != march::Group::none) own.outlets[g] += gain_[slot_[g]] * own.outlets[upstream];
-    field.offset += own.share[g] * own.outlets[g];
-  }
-  if (!std::isfinite(field.offset)) throw NumericsError("the march left the finite numbers");
-  return loop::meet(field, hour.task.demand, problem_.pumps);
-}
-
-template <class Ground>
-void FusedStepper<Ground>::outwards(const Hour& hour, std::size_t stage, Own& own, std::size_t g) {
-  const BoreLine* line = own.bores.of(g);
-  if (!line) return;
-  const std::size_t row = problem_.row(), upstream = problem_.groups[g].upstream;
-  const double lft = own.meeting.lft;
-  const double inlet = upstream == march::Group::none ? lft : own.chain_gain[upstream] * lft + own.outlets[upstream];
+void FusedStepper<Ground>::descend(const BoreLine& line, const Site& site, std::size_t stage, const Halfway& halfway,
+                                   double inlet, double* work, double* heat, double& surface) const {
   const double seconds = problem_.step * ars222::implicit_weight[1 + stage % 2];
   const double old = stage % 2 == 0 ? ars222::second_of_old : 0, fresh = stage % 2 == 0 ? ars222::second_of_first : 1;
-  Group& group = own.groups[g - own.from];
-  kernels_.downwards[bore_kernel_](line->factors(), work(g), line->inlets(inlet, group.up).data(), seconds, old, fresh,
-                                   block(hour.state, g), group.innermost, hour.wall_heat.data() + g * row);
-  ground_.outwards(stage, hour.state, g, work(g), group.surface);
-  if (hour.heat_rate > 0) return;
-  const double share = seconds / seconds_per_hour;
-  const double* streams = work(g) + row + problem_.groups[g].first;
+  kernels_.downwards[bore_kernel_](line.factors(), work, line.inlets(inlet, halfway.up).data(), seconds, old, fresh,
+                                   site.y, halfway.innermost, heat);
+  ground_.outwards(stage, site, work, surface);
+}
+
+template <class Ground>
+void FusedStepper<Ground>::add_topmost(std::size_t stage, const Site& site, const double* work, Group& group) const {
+  const std::size_t row = problem_.row();
+  const double share = problem_.step * ars222::implicit_weight[1 + stage % 2] / seconds_per_hour;
+  const double* streams = work + row + site.group.first;
   group.topmost[0] += share * streams[problem_.down_row() * row];
   group.topmost[1] += share * streams[problem_.up_row(problem_.passes - 1) * row];
 }
 
 template <class Ground>
-void FusedStepper<Ground>::collect(const Hour& hour, std::size_t stage, Own& own) const {
+fused::Outside FusedStepper<Ground>::outside(const Hour& hour, const Own& own, std::size_t g, std::size_t stage) const {
+  const std::size_t row = problem_.row();
+  return {own.undisturbed.data() + stage * row, hour.state.neighbours.data() + g * row,
+          hour.state.neighbours_before.data() + g * row,
+          (stage_time(hour.state, stage) - hour.state.refreshed) / problem_.refresh};
+}
+
+/// Through the span, or halfway through its only stage.
+template <class Ground>
+void FusedStepper<Ground>::go_through(const Hour& hour, std::size_t first, Own& own, std::size_t g) {
+  const Bore* bore = own.bores.of(g);
+  if (!bore) return;
+  const Site here = site(hour.state, own, g);
+  Group& group = own.groups[g - own.from];
+  double *outlets = own.outlets.data() + (g - own.from) * span_, *bore_work = work(own, g);
+  if (first == 0 && starts_a_turn(hour.state.time)) ground_.start_turn(here, group.surface);
+  for (std::size_t s = 0; s < span_; ++s) {
+    // Where stages go on without a break the ground counts them from the break on.
+    const std::size_t stage = stage_by_stage_ ? first : s;
+    group.halfway = rise(bore->line, here, stage, outside(hour, own, g, first + s), bore_work, group.surface);
+    outlets[s] = bore->line.outlet(group.halfway.up) + bore->line.gain() * given_inlet;
+    if (stage_by_stage_) return;
+    descend(bore->line, here, stage, group.halfway, given_inlet, bore_work, hour.wall_heat.data() + g * problem_.row(),
+            group.surface);
+    if (hour.heat_rate <= 0) add_topmost(stage, here, bore_work, group);
+  }
+}
+
+/// The other half of a stage.
+template <class Ground>
+void FusedStepper<Ground>::go_on(const Hour& hour, std::size_t stage, Own& own, std::size_t g) {
+  const Bore* bore = own.bores.of(g);
+  if (!bore) return;
+  const Site here = site(hour.state, own, g);
+  Group& group = own.groups[g - own.from];
+  descend(bore->line, here, stage, group.halfway, given_inlet + own.inlets[g], work(own, g),
+          hour.wall_heat.data() + g * problem_.row(), group.surface);
+  if (hour.heat_rate <= 0) add_topmost(stage, here, work(own, g), group);
+}
+
+/// All at once: whoever writes to a line that others have read waits for it.
+template <class Ground>
+void FusedStepper<Ground>::tell(std::size_t first, const Own& own) {
+  if (own.from == own.past) return;
+  const std::size_t slot = slot_[own.from];
+  std::copy(own.outlets.begin(), own.outlets.end(), told_.outlets[first / span_ % 2].data() + slot * span_);
+  if (first > 0) return;
+  for (std::size_t g = own.from; g < own.past; ++g) {
+    const Bore* bore = own.bores.of(g);
+    told_.answers[slot_[g]] = bore && bore->line.factors().flows ? &bore->answers : nullptr;
+  }
+}
+
+/// Once all threads have told.
+template <class Ground>
+void FusedStepper<Ground>::sum_gains(const Hour& hour, Own& own) const {
+  own.gain = 0;
+  for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
+    const march::Group& group = problem_.groups[g];
+    own.share[g] = own.gains[g] = own.offsets[g] = 0;
+    const InletAnswers* answers = told_.answers[slot_[g]];
+    if (!answers) continue;
+    const bool first = group.upstream == march::Group::none;
+    own.gains[g] = answers->outlet(0, 0) * (first ? 1.0 : own.gains[group.upstream]);
+    if (group.returns) own.share[g] = group.members * hour.task.of(g)->heat_rate / hour.heat_rate;
+    own.gain += own.share[g] * own.gains[g];
+  }
+}
+
+/// Where field and heat pumps meet in a stage, those before being known; the groups' inlets follow.
+template <class Ground>
+loop::Meeting FusedStepper<Ground>::close(const Hour& hour, std::size_t first, std::size_t stage, Own& own) const {
+  loop::FieldResponse field{own.gain, 0, hour.heat_rate};
+  const Vector& outlets = told_.outlets[first / span_ % 2];
+  for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
+    const InletAnswers* answers = told_.answers[slot_[g]];
+    if (!answers) continue;
+    const std::size_t upstream = problem_.groups[g].upstream;
+    const double gain = answers->outlet(0, 0);
+    double offset = outlets[slot_[g] * span_ + stage] - gain * given_inlet;
+    for (std::size_t of = 0; of < stage; ++of) offset += answers->outlet(stage, of) * own.inlets[g * span_ + of];
+    if (upstream != march::Group::none) offset += gain * own.offsets[upstream];
+    own.offsets[g] = offset;
+    field.offset += own.share[g] * offset;
+  }
+  if (!std::isfinite(field.offset)) throw NumericsError("the march left the finite numbers");
+  const loop::Meeting meeting = loop::meet(field, hour.task.demand, problem_.pumps);
+  for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
+    const std::size_t upstream = problem_.groups[g].upstream;
+    const double inlet =
+        upstream == march::Group::none ? meeting.lft : own.gains[upstream] * meeting.lft + own.offsets[upstream];
+    own.inlets[g * span_ + stage] = inlet - given_inlet;
+  }
+  return meeting;
+}
+
+template <class Ground>
+void FusedStepper<Ground>::collect(const Hour& hour, std::size_t stage, const loop::Meeting& meeting,
+                                   HourMeans& sums) const {
   const double share = problem_.step / seconds_per_hour * ars222::implicit_weight[1 + stage % 2];
-  const loop::Meeting& meeting = own.meeting;
-  own.sums.eft += share * meeting.eft;
-  own.sums.lft += share * meeting.lft;
-  own.sums.power += share * meeting.power;
-  own.sums.to_ground += share * hour.heat_rate * (meeting.lft - meeting.eft);
+  sums.eft += share * meeting.eft;
+  sums.lft += share * meeting.lft;
+  sums.power += share * meeting.power;
+  sums.to_ground += share * hour.heat_rate * (meeting.lft - meeting.eft);
+}
+
+template <class Ground>
+void FusedStepper<Ground>::add_answers(const Hour& hour, Own& own, std::size_t g) {
+  const Bore* bore = own.bores.of(g);
+  if (!bore || !bore->line.factors().flows) return;
+  const Site here = site(hour.state, own, g);
+  const auto [from, past] = ground_.layers(here.group);
+  const std::size_t row = problem_.row();
+  const double* factors = own.inlets.data() + g * span_;
+  Group& group = own.groups[g - own.from];
+  for (std::size_t of = 0; of < span_; ++of) {
+    own.answers[of] = bore->answers.end_of_span(of);
+    group.surface += bore->answers.lost_in_span(of) * factors[of];
+  }
+  const auto add = [&](std::size_t rows, double* to) {
+    kernels_.add_answers(rows, row, from, past, span_, own.answers.data(), factors, to);
+    for (const double*& answer : own.answers) answer += rows * row;
+  };
+  add(y_rows(), here.y);
+  add(ground_.stepped_rows(), ground_.stepped(here));
+  add(1, hour.wall_heat.data() + g * row);
+}
+
+template <class Ground>
+void FusedStepper<Ground>::end_hour(const Hour& hour, Own& own, std::size_t g) {
+  if (!own.bores.of(g)) return;
+  Group& group = own.groups[g - own.from];
+  const double end = hour.state.time + seconds_per_hour;
+  if (starts_a_turn(end)) {
+    ground_.end_turn(site(hour.state, own, g), std::lround(end / seconds_per_hour) % 24 == 0, group.surface);
+  }
+  const Fluid fluid = fluid_of(problem_, g, block(hour.state, g));
+  const std::size_t slot = slot_[g];
+  told_.surface[slot] = group.surface;
+  told_.fluid_length[slot] = fluid.length;
+  told_.fluid_sum[slot] = fluid.sum;
+  told_.going[slot] = group.topmost[0];
+  told_.coming[slot] = group.topmost[1];
 }
 
 template <class Ground>
@@ -335,9 +525,14 @@ void FusedStepper<Ground>::collect_standing(const Hour& hour, HourMeans& means) 
 
 }  // namespace
 
-std::unique_ptr<Stepper> make_fused_stepper(const Problem& problem, Workers& workers, const fused::Kernels& kernels) {
-  if (problem.clocks.two()) return std::make_unique<FusedStepper<fused::ModeGround>>(problem, workers, kernels);
-  return std::make_unique<FusedStepper<fused::RingGround>>(problem, workers, kernels);
+std::unique_ptr<Stepper> make_fused_stepper(const Problem& problem, Workers& workers, const fused::Kernels& kernels,
+                                            Meetings meetings) {
+  const bool small = problem.groups.size() < 2 * groups_worth_a_thread;
+  const bool stages = meetings == Meetings::every_stage || (meetings == Meetings::as_it_pays && small);
+  if (problem.clocks.two()) {
+    return std::make_unique<FusedStepper<fused::ModeGround>>(problem, workers, kernels, stages);
+  }
+  return std::make_unique<FusedStepper<fused::RingGround>>(problem, workers, kernels, stages);
 }
 
 }  // namespace stillground::march

@@ -8,13 +8,25 @@
 
 namespace stillground::march {
 
+/// Fewer groups a thread than that, and what threads wait for each other costs more than they save.
+inline constexpr std::size_t groups_worth_a_thread = 16;
+
+/// How often the groups of a field meet with its heat pumps.
+enum class Meetings {
+  as_it_pays,   ///< every stage in fields that are not worth two threads, else every span
+  every_stage,  ///< of the scheme
+  every_span    ///< of some steps, which each group goes through before its inlet is known (fused::InletAnswers)
+};
+
 /// The fast stepper: the same ARS(2,2,2) stages as the reference, written out so that a group's stage is one pass
 /// through the ground (RingGround, or with two clocks ModeGround), one up and one down the bore, the layers side by
-/// side in registers. The threads stay together for the whole hour and meet twice a step, where field and heat pumps
-/// meet. The only stepper that knows problem.clocks. `problem` and `workers` must outlive it.
+/// side in registers. The threads stay together for the whole hour. The only stepper that knows problem.clocks.
+/// `problem` and `workers` must outlive it.
 ///
-/// Equal bits at any number of threads; between instruction sets, and between it and the reference, round-off.
+/// Equal bits at any number of threads; between instruction sets, between meetings, and between it and the reference,
+/// round-off.
 std::unique_ptr<Stepper> make_fused_stepper(const Problem& problem, Workers& workers,
-                                            const fused::Kernels& kernels = *fused::available_kernels().front());
+                                            const fused::Kernels& kernels = *fused::available_kernels().front(),
+                                            Meetings meetings = Meetings::as_it_pays);
 
 }  // namespace stillground::march

@@ -52,12 +52,14 @@ double from_reference(const march::Problem& problem, Regime regime, bool second_
   double largest = 0;
   for (const march::fused::Kernels* kernels : march::fused::available_kernels()) {
     march::Workers workers(1);
-    const auto reference = march::make_arkode_stepper(problem, workers);
-    const auto fused = march::make_fused_stepper(problem, workers, *kernels);
-    INFO(kernels->name);
-    const double found = largest_difference(problem, *reference, *fused, regime, second_group_waits);
-    CHECK(found < 1e-9);
-    largest = std::max(largest, found);
+    for (const auto meetings : {march::Meetings::every_stage, march::Meetings::every_span}) {
+      const auto reference = march::make_arkode_stepper(problem, workers);
+      const auto fused = march::make_fused_stepper(problem, workers, *kernels, meetings);
+      INFO(kernels->name << (meetings == march::Meetings::every_span ? ", every span" : ", every stage"));
+      const double found = largest_difference(problem, *reference, *fused, regime, second_group_waits);
+      CHECK(found < 1e-9);
+      largest = std::max(largest, found);
+    }
   }
   return largest;
 }
@@ -99,6 +101,21 @@ TEST_CASE("They march alike where one bore's outlet is the next one's inlet") {
   problem.groups[1].upstream = 0;
   problem.groups[0].returns = false;
   from_reference(problem, test::regime);
+}
+
+TEST_CASE("They march alike at steps of which many make an hour") {
+  from_reference(test::small_field(150), test::regime);
+}
+
+TEST_CASE("With two clocks, too, it is all one how often field and heat pumps meet, and on how many threads") {
+  const auto problem = two_clocks();
+  for (const march::fused::Kernels* kernels : march::fused::available_kernels()) {
+    march::Workers one_thread(1), two_threads(2);
+    const auto stages = march::make_fused_stepper(problem, one_thread, *kernels, march::Meetings::every_stage);
+    const auto spans = march::make_fused_stepper(problem, two_threads, *kernels, march::Meetings::every_span);
+    INFO(kernels->name);
+    CHECK(largest_difference(problem, *stages, *spans, test::regime, true) < 1e-9);
+  }
 }
 
 TEST_CASE("With two clocks, too, what went in is what the state has gained and the surface has lost") {
