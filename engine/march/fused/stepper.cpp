@@ -33,8 +33,14 @@ struct Hour {
   double heat_rate = 0;  ///< of the whole field [W/K]
 };
 
+long hours(double time) {
+  return std::lround(time / seconds_per_hour);
+}
 bool starts_a_turn(double time) {
-  return std::lround(time / seconds_per_hour) % Clocks::slow_hours == 0;
+  return hours(time) % Clocks::slow_hours == 0;
+}
+bool starts_a_day(double time) {
+  return hours(time) % 24 == 0;
 }
 
 /// How many stages of an hour of `stages` go before field and heat pumps meet: all of them, unless that would be many:
@@ -374,7 +380,7 @@ void FusedStepper<Ground>::go_through(const Hour& hour, std::size_t first, Own& 
   const Site here = site(hour.state, own, g);
   Group& group = own.groups[g - own.from];
   double *outlets = own.outlets.data() + (g - own.from) * span_, *bore_work = work(own, g);
-  if (first == 0 && starts_a_turn(hour.state.time)) ground_.start_turn(here, group.surface);
+  if (first == 0 && starts_a_day(hour.state.time)) ground_.start_turn(here, group.surface);
   for (std::size_t s = 0; s < span_; ++s) {
     // Where stages go on without a break the ground counts them from the break on.
     const std::size_t stage = stage_by_stage_ ? first : s;
@@ -433,13 +439,19 @@ template <class Ground>
 loop::Meeting FusedStepper<Ground>::close(const Hour& hour, std::size_t first, std::size_t stage, Own& own) const {
   loop::FieldResponse field{own.gain, 0, hour.heat_rate};
   const Vector& outlets = told_.outlets[first / span_ % 2];
+  const InletAnswers* alike = nullptr;  // bores that answer alike to the same inlets
+  double answered = 0;                  // to the stages before
   for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
     const InletAnswers* answers = told_.answers[slot_[g]];
     if (!answers) continue;
     const std::size_t upstream = problem_.groups[g].upstream;
     const double gain = answers->outlet(0, 0);
-    double offset = outlets[slot_[g] * span_ + stage] - gain * given_inlet;
-    for (std::size_t of = 0; of < stage; ++of) offset += answers->outlet(stage, of) * own.inlets[g * span_ + of];
+    if (answers != alike || upstream != march::Group::none) {
+      answered = -gain * given_inlet;
+      for (std::size_t of = 0; of < stage; ++of) answered += answers->outlet(stage, of) * own.inlets[g * span_ + of];
+      alike = upstream == march::Group::none ? answers : nullptr;
+    }
+    double offset = outlets[slot_[g] * span_ + stage] + answered;
     if (upstream != march::Group::none) offset += gain * own.offsets[upstream];
     own.offsets[g] = offset;
     field.offset += own.share[g] * offset;
@@ -493,7 +505,12 @@ void FusedStepper<Ground>::end_hour(const Hour& hour, Own& own, std::size_t g) {
   Group& group = own.groups[g - own.from];
   const double end = hour.state.time + seconds_per_hour;
   if (starts_a_turn(end)) {
-    ground_.end_turn(site(hour.state, own, g), std::lround(end / seconds_per_hour) % 24 == 0, group.surface);
+    // Midnight, when others look at the ground, stands between two turns. Elsewhere one begins while the memory is
+    // near.
+    const Site here = site(hour.state, own, g);
+    const bool midnight = starts_a_day(end);
+    ground_.end_turn(here, midnight, group.surface);
+    if (!midnight) ground_.start_turn(here, group.surface);
   }
   const Fluid fluid = fluid_of(problem_, g, block(hour.state, g));
   const std::size_t slot = slot_[g];
