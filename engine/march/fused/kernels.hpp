@@ -14,7 +14,7 @@ namespace stillground::march::fused {
 struct RingFactors {
   std::size_t rings = 0;
   std::size_t row = 0;
-  const unsigned char* uniform = nullptr;    ///< [pack]: whether its layers are of one ground
+  const unsigned char* alike = nullptr;      ///< [pack]: how many packs from here on are of one ground; 0: mixed
   const double* inverse = nullptr;           ///< [ring][z]
   const double* carry = nullptr;             ///< [ring][z]
   const double* drop = nullptr;              ///< [ring][z]

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "engine/base/calendar.hpp"
+#include "engine/march/fused/rows.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/tableau.hpp"
 
@@ -29,31 +30,6 @@ struct Step {
   }
 };
 
-bool same(const model::Solid& a, const model::Solid& b) {
-  return a.conductivity == b.conductivity && a.heat_capacity == b.heat_capacity;
-}
-
-/// For each eight layers how many eights from there on are of one ground; 0: not even this one.
-std::vector<unsigned char> alike(const Problem& problem) {
-  const auto& solid = problem.grid.solid;
-  std::vector<unsigned char> result(problem.row() / eight, 0);
-  for (std::size_t e = result.size(); e-- > 0;) {
-    const std::size_t from = e * eight, past = std::min(from + eight, problem.nz());
-    bool uniform = from < past;
-    for (std::size_t k = from + 1; k < past; ++k) uniform = uniform && same(solid[k], solid[from]);
-    if (!uniform) continue;
-    const bool goes_on = e + 1 < result.size() && result[e + 1] > 0 && same(solid[from], solid[from + eight]);
-    result[e] = static_cast<unsigned char>(goes_on ? std::min(result[e + 1] + 1, 255) : 1);
-  }
-  return result;
-}
-
-Vector scaled(const Vector& values, double by) {
-  Vector result = values;
-  for (double& value : result) value *= by;
-  return result;
-}
-
 }  // namespace
 
 ModeGround::ModeGround(const Problem& problem, const Kernels& kernels)
@@ -63,7 +39,7 @@ ModeGround::ModeGround(const Problem& problem, const Kernels& kernels)
       wall_response_(row_),
       second_wall_(row_),
       per_heat_(row_),
-      alike_(alike(problem)),
+      alike_(alike(problem, eight)),
       // Mode 0 is the sum over all rings, each times its area.
       through_surface_(problem.axial[0] * Clocks::slow_step / 2 / problem.clocks.axial_steps) {
   const RadialModes modes(problem.grid);

@@ -2,17 +2,12 @@
 
 #include <algorithm>
 
+#include "engine/march/fused/rows.hpp"
 #include "engine/march/tableau.hpp"
 
 namespace stillground::march::fused {
 
 namespace {
-
-Vector scaled(const Vector& values, double by) {
-  Vector result = values;
-  for (double& value : result) value *= by;
-  return result;
-}
 
 /// [ring][z] as [z][ring].
 Vector turned(const Vector& values, std::size_t row) {
@@ -24,20 +19,6 @@ Vector turned(const Vector& values, std::size_t row) {
   return result;
 }
 
-/// Whether the layers of each pack are of one ground; the padding, where all is zero, goes with any.
-std::vector<unsigned char> uniform_packs(const Problem& problem, std::size_t lanes) {
-  std::vector<unsigned char> uniform;
-  for (std::size_t k = 0; k < problem.row(); k += lanes) {
-    bool same = k < problem.nz();
-    for (std::size_t other = k + 1; other < std::min(k + lanes, problem.nz()); ++other) {
-      const model::Solid &a = problem.grid.solid[k], &b = problem.grid.solid[other];
-      same = same && a.conductivity == b.conductivity && a.heat_capacity == b.heat_capacity;
-    }
-    uniform.push_back(same);
-  }
-  return uniform;
-}
-
 }  // namespace
 
 RingGround::RingGround(const Problem& problem, const Kernels& kernels)
@@ -45,7 +26,7 @@ RingGround::RingGround(const Problem& problem, const Kernels& kernels)
       kernels_(kernels.rings),
       radial_(problem, ars222::gamma * problem.step),
       axial_(problem),
-      uniform_(uniform_packs(problem, kernels.lanes)),
+      alike_(alike(problem, kernels.lanes)),
       inverse_of_layer_(turned(radial_.inverse(), problem.row())),
       carry_of_layer_(turned(radial_.carry(), problem.row())),
       drop_of_layer_(turned(radial_.drop(), problem.row())),
@@ -56,7 +37,7 @@ RingGround::RingGround(const Problem& problem, const Kernels& kernels)
   using ars222::delta, ars222::gamma;
   factors_ = {problem.nr(),
               problem.row(),
-              uniform_.data(),
+              alike_.data(),
               radial_.inverse().data(),
               radial_.carry().data(),
               radial_.drop().data(),

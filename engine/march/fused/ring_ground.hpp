@@ -45,7 +45,7 @@ class RingGround {
   const RingKernels& kernels_;
   RadialFactors radial_;
   AxialFactors axial_;
-  std::vector<unsigned char> uniform_;
+  std::vector<unsigned char> alike_;
   Vector inverse_of_layer_, carry_of_layer_, drop_of_layer_;
   Vector first_above_, first_below_, above_, below_;
   RingFactors factors_;

@@ -6,39 +6,45 @@ extern const RingKernels ring_kernels;
 
 namespace {
 
-/// A factor of the rings at N packs of layers: one number a ring and pack where its layers are of one ground.
-template <bool uniform, std::size_t N>
+/// A factor of the rings at N packs of layers: one number a ring where all of them are of one ground.
+template <bool uniform>
 struct Factor {
   const double* at;
-  std::size_t ring, pack;
+  std::size_t ring;
 
   Factor(const double* of_ring, const double* of_layer, const RingFactors& f, std::size_t k)
-      : at(uniform ? of_layer + k * f.rings : of_ring + k),
-        ring(uniform ? 1 : f.row),
-        pack(uniform ? lanes * f.rings : lanes) {}
+      : at(uniform ? of_layer + k * f.rings : of_ring + k), ring(uniform ? 1 : f.row) {}
 
   Pack operator()(std::size_t i, std::size_t n) const {
-    const double* p = at + i * ring + n * pack;
+    const double* p = at + i * ring;
     if constexpr (uniform) {
       return *p - Pack{};
     } else {
-      return load(p);
+      return load(p + n * lanes);
     }
   }
 };
 
-/// Calls body<whether the packs are of one ground each, how many>(k) for all packs of layers, two at a time.
+/// Calls body<whether the packs are of one ground, how many>(k) for all packs of layers, up to four at a time: each
+/// waits on itself alone.
 template <class Body>
 inline __attribute__((always_inline)) void packs(const RingFactors& f, Body&& body) {
-  std::size_t k = 0;
-  for (; k + lanes < f.row; k += 2 * lanes) {
-    if (f.uniform[k / lanes] && f.uniform[k / lanes + 1]) {
+  for (std::size_t k = 0; k < f.row;) {
+    const std::size_t alike = f.alike[k / lanes], left = (f.row - k) / lanes;
+    if (alike >= 4) {
+      body.template operator()<true, 4>(k);
+      k += 4 * lanes;
+    } else if (alike >= 2) {
       body.template operator()<true, 2>(k);
-    } else {
+      k += 2 * lanes;
+    } else if (left >= 2) {
       body.template operator()<false, 2>(k);
+      k += 2 * lanes;
+    } else {
+      body.template operator()<false, 1>(k);
+      k += lanes;
     }
   }
-  if (k < f.row) body.template operator()<false, 1>(k);
 }
 
 /// Inwards along the rings: e = inverse (right side) + carry e of the ring outside. The right side is `base` and axial
@@ -47,11 +53,13 @@ template <bool uniform, std::size_t N>
 inline __attribute__((always_inline)) void inwards(const RingFactors& f, std::size_t k, const double* rate_above,
                                                    const double* rate_below, const double* base, const double* from,
                                                    double* e) {
-  const Factor<uniform, N> inverse(f.inverse, f.inverse_of_layer, f, k), carry(f.carry, f.carry_of_layer, f, k);
+  const Factor<uniform> inverse(f.inverse, f.inverse_of_layer, f, k), carry(f.carry, f.carry_of_layer, f, k);
   const double* top = k > 0 ? from + k - lanes : nothing;
   const double* bottom = k + N * lanes < f.row ? from + k + N * lanes : nothing;
   const std::size_t top_step = k > 0 ? f.row : 0, bottom_step = k + N * lanes < f.row ? f.row : 0;
   const Packs<N> up_rate = load_packs<N>(rate_above + k), down_rate = load_packs<N>(rate_below + k);
+  Packs<N> own;
+  for (std::size_t n = 0; n < N; ++n) own.of[n] = (base == from ? 1.0 : 0.0) - up_rate.of[n] - down_rate.of[n];
   Packs<N> outer = {};  // the outermost carries nothing: beyond it is adiabatic
   for (std::size_t i = f.rings; i-- > 0;) {
     const Packs<N> here = load_packs<N>(from + i * f.row + k);
@@ -59,8 +67,9 @@ inline __attribute__((always_inline)) void inwards(const RingFactors& f, std::si
     for (std::size_t n = 0; n < N; ++n) {
       const Pack up = above(n > 0 ? here.of[n - 1] : first, here.of[n]);
       const Pack down = below(here.of[n], n + 1 < N ? here.of[n + 1] : last);
-      const Pack right = load(base + i * f.row + k + n * lanes) + up_rate.of[n] * (up - here.of[n]) +
-                         down_rate.of[n] * (down - here.of[n]);
+      const Pack rest =
+          base == from ? own.of[n] * here.of[n] : load(base + i * f.row + k + n * lanes) + own.of[n] * here.of[n];
+      const Pack right = rest + up_rate.of[n] * up + down_rate.of[n] * down;
       outer.of[n] = inverse(i, n) * right + carry(i, n) * outer.of[n];
     }
     store_packs(e + i * f.row + k, outer);
@@ -85,7 +94,7 @@ void second_inwards(const RingFactors& factors, double* y, const double* stage) 
 /// Outwards along the rings: theta = e + drop theta of the ring inside; calls at(i, theta) for each.
 template <bool uniform, std::size_t N, class At>
 inline __attribute__((always_inline)) void outwards(const RingFactors& f, std::size_t k, const double* e, At&& at) {
-  const Factor<uniform, N> drop(f.drop, f.drop_of_layer, f, k);
+  const Factor<uniform> drop(f.drop, f.drop_of_layer, f, k);
   Packs<N> inner = load_packs<N>(e + k);
   at(0, inner);
   for (std::size_t i = 1; i < f.rings; ++i) {
