@@ -94,7 +94,7 @@ struct Workers::Pool {
   alignas(64) std::atomic<std::uint32_t> round{0};
   alignas(64) std::atomic<std::size_t> finished{0};
   std::atomic<bool> closing{false};
-  std::size_t tasks = 0;
+  std::atomic<std::size_t> tasks{0};  // looked at, too, by who comes late to a round that is over
   const void* what = nullptr;
   Call call = nullptr;
   unsigned csr = 0;
@@ -107,7 +107,8 @@ struct Workers::Pool {
   void work(std::size_t worker, std::uint32_t now) {
     empty(shares[worker], now);
     for (int i = 0; i < patience; ++i) {
-      if (finished.load(std::memory_order_acquire) == tasks || round.load(std::memory_order_acquire) != now) return;
+      const bool all_done = finished.load(std::memory_order_acquire) == tasks.load(std::memory_order_relaxed);
+      if (all_done || round.load(std::memory_order_acquire) != now) return;
       pause();
     }
     for (std::size_t n = 1; n < shares.size(); ++n) empty(shares[(worker + n) % shares.size()], now);
@@ -117,7 +118,7 @@ struct Workers::Pool {
     while (const auto task = share.claim(now)) {
       perform(*task);
       // Read before the last one is counted: from then on it belongs to the next round.
-      const std::size_t all = tasks;
+      const std::size_t all = tasks.load(std::memory_order_relaxed);
       if (finished.fetch_add(1, std::memory_order_acq_rel) + 1 == all) finished.notify_one();
     }
   }
@@ -162,7 +163,7 @@ Workers::~Workers() {
 
 void Workers::run(std::size_t tasks, const void* what, Call call) {
   Pool& pool = *pool_;
-  pool.tasks = tasks;
+  pool.tasks.store(tasks, std::memory_order_relaxed);
   pool.what = what;
   pool.call = call;
   pool.finished.store(0, std::memory_order_relaxed);
