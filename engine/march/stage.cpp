@@ -1,5 +1,6 @@
 #include "engine/march/stage.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "engine/base/errors.hpp"
@@ -57,7 +58,10 @@ loop::Meeting StageSolver::close(const Task& task) {
 void StageSolver::substitute(std::size_t g, double lft, double* y) {
   const Group& group = problem_.groups[g];
   double* heat = wall_heat_.data() + g * problem_.row();
-  if (!bores_.of(g)) return;  // neither bore nor heat: the ground's own rise stays zero
+  if (!bores_.of(g)) {  // neither bore nor heat: the ground's own rise stays zero
+    std::fill(heat, heat + problem_.row(), 0.0);
+    return;
+  }
   const double inlet = group.upstream == Group::none ? lft : gain_[group.upstream] * lft + offset_[group.upstream];
   bores_.of(g)->substitute(inlet, y, y, work_of(g), heat);
   radial_.substitute(y);

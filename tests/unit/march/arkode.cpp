@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 
@@ -83,4 +84,19 @@ TEST_CASE("What the hour's means say went in is what the state has gained and th
   }
   CHECK(std::abs(in - (test::stored(problem, flowing, state) - before) - out) <
         1e-9 * turned);  // round-off of many sums, numerics.md section 4
+}
+
+TEST_CASE("Bores that are not drilled yet give no heat to the ground, whatever the stepper marched before") {
+  const auto problem = test::small_field();
+  const auto flowing = test::regime(problem, 1400);
+  march::Workers workers(1);
+  auto stepper = march::make_arkode_stepper(problem, workers);
+  auto before = test::at_rest(problem), state = before;
+  march::Vector wall_heat(problem.groups.size() * problem.row());
+  stepper->advance(before, {{0, 0, 0, 4000}, &flowing}, wall_heat);
+  std::fill(wall_heat.begin(), wall_heat.end(), 0.0);
+  stepper->advance(state, {{0, 0, 0, 4000}, nullptr, {&flowing, nullptr}}, wall_heat);
+  const std::size_t k = problem.groups[1].first;
+  CHECK(wall_heat[k] != 0);
+  CHECK(wall_heat[problem.row() + k] == 0);
 }
