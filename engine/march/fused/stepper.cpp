@@ -136,7 +136,7 @@ class FusedStepper final : public Stepper {
                double* work, double* heat, double& surface) const;
   void add_topmost(std::size_t stage, const Site& site, const double* work, Group& group) const;
   fused::Outside outside(const Hour& hour, const Own& own, std::size_t g, std::size_t stage) const;
-  void go_on(const Hour& hour, std::size_t first, Own& own, std::size_t g);
+  void complete(const Hour& hour, std::size_t stage, Own& own, std::size_t g, double inlet);
   void tell(std::size_t first, const Own& own);
   void meet(const Hour& hour, std::size_t first, Own& own);
   void sum_gains(const Hour& hour, Own& own) const;
@@ -275,8 +275,9 @@ void FusedStepper<Ground>::meet(const Hour& hour, std::size_t first, Own& own) {
     collect(hour, first + s, close(hour, first, s, own), own.sums);
   }
   for (std::size_t g = own.from; g < own.past; ++g) {
+    if (!own.bores.of(g)) continue;
     if (stage_by_stage_) {
-      go_on(hour, first, own, g);
+      complete(hour, first, own, g, given_inlet + own.inlets[g]);
     } else {
       add_answers(hour, own, g);
     }
@@ -372,6 +373,16 @@ fused::Outside FusedStepper<Ground>::outside(const Hour& hour, const Own& own, s
           (stage_time(hour.state, stage) - hour.state.refreshed) / problem_.refresh};
 }
 
+/// The second half of a stage, and what of it an hour without flow tells.
+template <class Ground>
+void FusedStepper<Ground>::complete(const Hour& hour, std::size_t stage, Own& own, std::size_t g, double inlet) {
+  const Site here = site(hour.state, own, g);
+  Group& group = own.groups[g - own.from];
+  descend(own.bores.of(g)->line, here, stage, group.halfway, inlet, work(own, g),
+          hour.wall_heat.data() + g * problem_.row(), group.surface);
+  if (hour.heat_rate <= 0) add_topmost(stage, here, work(own, g), group);
+}
+
 /// Through the span, or halfway through its only stage.
 template <class Ground>
 void FusedStepper<Ground>::go_through(const Hour& hour, std::size_t first, Own& own, std::size_t g) {
@@ -379,30 +390,15 @@ void FusedStepper<Ground>::go_through(const Hour& hour, std::size_t first, Own& 
   if (!bore) return;
   const Site here = site(hour.state, own, g);
   Group& group = own.groups[g - own.from];
-  double *outlets = own.outlets.data() + (g - own.from) * span_, *bore_work = work(own, g);
+  double* outlets = own.outlets.data() + (g - own.from) * span_;
   if (first == 0 && starts_a_day(hour.state.time)) ground_.start_turn(here, group.surface);
   for (std::size_t s = 0; s < span_; ++s) {
     // Where stages go on without a break the ground counts them from the break on.
     const std::size_t stage = stage_by_stage_ ? first : s;
-    group.halfway = rise(bore->line, here, stage, outside(hour, own, g, first + s), bore_work, group.surface);
+    group.halfway = rise(bore->line, here, stage, outside(hour, own, g, first + s), work(own, g), group.surface);
     outlets[s] = bore->line.outlet(group.halfway.up) + bore->line.gain() * given_inlet;
-    if (stage_by_stage_) return;
-    descend(bore->line, here, stage, group.halfway, given_inlet, bore_work, hour.wall_heat.data() + g * problem_.row(),
-            group.surface);
-    if (hour.heat_rate <= 0) add_topmost(stage, here, bore_work, group);
+    if (!stage_by_stage_) complete(hour, stage, own, g, given_inlet);
   }
-}
-
-/// The other half of a stage.
-template <class Ground>
-void FusedStepper<Ground>::go_on(const Hour& hour, std::size_t stage, Own& own, std::size_t g) {
-  const Bore* bore = own.bores.of(g);
-  if (!bore) return;
-  const Site here = site(hour.state, own, g);
-  Group& group = own.groups[g - own.from];
-  descend(bore->line, here, stage, group.halfway, given_inlet + own.inlets[g], work(own, g),
-          hour.wall_heat.data() + g * problem_.row(), group.surface);
-  if (hour.heat_rate <= 0) add_topmost(stage, here, work(own, g), group);
 }
 
 /// All at once: whoever writes to a line that others have read waits for it.
@@ -480,7 +476,7 @@ void FusedStepper<Ground>::collect(const Hour& hour, std::size_t stage, const lo
 template <class Ground>
 void FusedStepper<Ground>::add_answers(const Hour& hour, Own& own, std::size_t g) {
   const Bore* bore = own.bores.of(g);
-  if (!bore || !bore->line.factors().flows) return;
+  if (!bore->line.factors().flows) return;
   const Site here = site(hour.state, own, g);
   const auto [from, past] = ground_.layers(here.group);
   const std::size_t row = problem_.row();
