@@ -72,10 +72,10 @@ void through_layers(const ModeFactors& factors_of_modes, std::size_t from, std::
     }
     const std::size_t left = (past - k) / eight, packs = (alike < left ? alike : left) * in_eight;
     const std::size_t end = k + packs * lanes;
-    const std::size_t turns = (packs + together - 1) / together;
-    for (std::size_t turn = 0; turn < turns; ++turn) {
-      // Nearly as many each turn: a pack by itself waits on itself.
-      switch (packs * (turn + 1) / turns - packs * turn / turns) {
+    const std::size_t rounds = (packs + together - 1) / together;
+    for (std::size_t round = 0; round < rounds; ++round) {
+      // Nearly as many each round: a pack by itself waits on itself.
+      switch (packs * (round + 1) / rounds - packs * round / rounds) {
         case 4:
           some.template operator()<true, together >= 4 ? 4 : 1>(k);
           k += 4 * lanes;
@@ -144,8 +144,8 @@ void take_over(const TurnFactors& f, std::size_t k, double* x) {
   }
 }
 
-void decay(const TurnFactors& f, std::size_t from, std::size_t past, std::size_t k, double* x) {
-  for (std::size_t m = from; m < past; ++m) {
+void decay(const TurnFactors& f, std::size_t k, double* x) {
+  for (std::size_t m = 0; m < f.modes; ++m) {
     const std::size_t at = f.row_of(m) + k;
     store(x + at, load(f.keeps + at) * load(x + at));
   }
@@ -157,7 +157,7 @@ void end_turn(const TurnFactors& factors_of_turn, std::size_t from, std::size_t 
     if (k >= from && k < past) {
       take_over(f, k, x);
     } else {
-      decay(f, 0, f.modes, k, x);
+      decay(f, k, x);
     }
     for (std::size_t m = f.slow; m < f.modes; ++m) {
       const std::size_t at = f.row_of(m) + k;

@@ -48,8 +48,8 @@ inline __attribute__((always_inline)) void packs(const RingFactors& f, Body&& bo
 }
 
 /// Inwards along the rings: e = inverse (right side) + carry e of the ring outside. The right side is `base` and axial
-/// conduction of `from`.
-template <bool uniform, std::size_t N>
+/// conduction of `from`; `first`: both are the same.
+template <bool first, bool uniform, std::size_t N>
 inline __attribute__((always_inline)) void inwards(const RingFactors& f, std::size_t k, const double* rate_above,
                                                    const double* rate_below, const double* base, const double* from,
                                                    double* e) {
@@ -59,17 +59,17 @@ inline __attribute__((always_inline)) void inwards(const RingFactors& f, std::si
   const std::size_t top_step = k > 0 ? f.row : 0, bottom_step = k + N * lanes < f.row ? f.row : 0;
   const Packs<N> up_rate = load_packs<N>(rate_above + k), down_rate = load_packs<N>(rate_below + k);
   Packs<N> own;
-  for (std::size_t n = 0; n < N; ++n) own.of[n] = (base == from ? 1.0 : 0.0) - up_rate.of[n] - down_rate.of[n];
+  for (std::size_t n = 0; n < N; ++n) own.of[n] = (first ? 1.0 : 0.0) - up_rate.of[n] - down_rate.of[n];
   Packs<N> outer = {};  // the outermost carries nothing: beyond it is adiabatic
   for (std::size_t i = f.rings; i-- > 0;) {
     const Packs<N> here = load_packs<N>(from + i * f.row + k);
-    const Pack first = load(top + i * top_step), last = load(bottom + i * bottom_step);
+    const Pack over = load(top + i * top_step), under = load(bottom + i * bottom_step);
     for (std::size_t n = 0; n < N; ++n) {
-      const Pack up = above(n > 0 ? here.of[n - 1] : first, here.of[n]);
-      const Pack down = below(here.of[n], n + 1 < N ? here.of[n + 1] : last);
-      const Pack rest =
-          base == from ? own.of[n] * here.of[n] : load(base + i * f.row + k + n * lanes) + own.of[n] * here.of[n];
-      const Pack right = rest + up_rate.of[n] * up + down_rate.of[n] * down;
+      const Pack up = above(n > 0 ? here.of[n - 1] : over, here.of[n]);
+      const Pack down = below(here.of[n], n + 1 < N ? here.of[n + 1] : under);
+      Pack right = own.of[n] * here.of[n];
+      if constexpr (!first) right += load(base + i * f.row + k + n * lanes);
+      right = right + up_rate.of[n] * up + down_rate.of[n] * down;  // in this order two fused multiply-adds
       outer.of[n] = inverse(i, n) * right + carry(i, n) * outer.of[n];
     }
     store_packs(e + i * f.row + k, outer);
@@ -81,14 +81,15 @@ inline __attribute__((always_inline)) void inwards(const RingFactors& f, std::si
 void first_inwards(const RingFactors& factors, const double* y, double* e) {
   const RingFactors f = factors;
   packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {
-    inwards<uniform, N>(f, k, f.first_above, f.first_below, y, y, e);
+    inwards<true, uniform, N>(f, k, f.first_above, f.first_below, y, y, e);
   });
 }
 
 void second_inwards(const RingFactors& factors, double* y, const double* stage) {
   const RingFactors f = factors;
-  packs(f,
-        [&]<bool uniform, std::size_t N>(std::size_t k) { inwards<uniform, N>(f, k, f.above, f.below, y, stage, y); });
+  packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {
+    inwards<false, uniform, N>(f, k, f.above, f.below, y, stage, y);
+  });
 }
 
 /// Outwards along the rings: theta = e + drop theta of the ring inside; calls at(i, theta) for each.

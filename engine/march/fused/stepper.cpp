@@ -83,7 +83,7 @@ class FusedStepper final : public Stepper {
     Pair up = {};                 // what each pass brings up at inlets of 0
   };
 
-  /// A bore's factors, and how it answers within an hour.
+  /// A bore's factors, and how it answers within a span.
   struct Bore {
     BoreLine line;
     InletAnswers answers;  // of flowing fluid
@@ -163,6 +163,9 @@ class FusedStepper final : public Stepper {
   double stage_time(const State& state, std::size_t stage) const {
     return state.time + problem_.step * (static_cast<double>(stage / 2) + ars222::c[1 + stage % 2]);
   }
+
+  /// What a stage counts for in an hour's means and sums [s].
+  double stage_seconds(std::size_t stage) const { return problem_.step * ars222::implicit_weight[1 + stage % 2]; }
 
   const Problem& problem_;
   Workers& workers_;
@@ -349,17 +352,16 @@ typename FusedStepper<Ground>::Halfway FusedStepper<Ground>::rise(const BoreLine
 template <class Ground>
 void FusedStepper<Ground>::descend(const BoreLine& line, const Site& site, std::size_t stage, const Halfway& halfway,
                                    double inlet, double* work, double* heat, double& surface) const {
-  const double seconds = problem_.step * ars222::implicit_weight[1 + stage % 2];
   const double old = stage % 2 == 0 ? ars222::second_of_old : 0, fresh = stage % 2 == 0 ? ars222::second_of_first : 1;
-  kernels_.downwards[bore_kernel_](line.factors(), work, line.inlets(inlet, halfway.up).data(), seconds, old, fresh,
-                                   site.y, halfway.innermost, heat);
+  kernels_.downwards[bore_kernel_](line.factors(), work, line.inlets(inlet, halfway.up).data(), stage_seconds(stage),
+                                   old, fresh, site.y, halfway.innermost, heat);
   ground_.outwards(stage, site, work, surface);
 }
 
 template <class Ground>
 void FusedStepper<Ground>::add_topmost(std::size_t stage, const Site& site, const double* work, Group& group) const {
   const std::size_t row = problem_.row();
-  const double share = problem_.step * ars222::implicit_weight[1 + stage % 2] / seconds_per_hour;
+  const double share = stage_seconds(stage) / seconds_per_hour;
   const double* streams = work + row + site.group.first;
   group.topmost[0] += share * streams[problem_.down_row() * row];
   group.topmost[1] += share * streams[problem_.up_row(problem_.passes - 1) * row];
@@ -466,7 +468,7 @@ loop::Meeting FusedStepper<Ground>::close(const Hour& hour, std::size_t first, s
 template <class Ground>
 void FusedStepper<Ground>::collect(const Hour& hour, std::size_t stage, const loop::Meeting& meeting,
                                    HourMeans& sums) const {
-  const double share = problem_.step / seconds_per_hour * ars222::implicit_weight[1 + stage % 2];
+  const double share = stage_seconds(stage) / seconds_per_hour;
   sums.eft += share * meeting.eft;
   sums.lft += share * meeting.lft;
   sums.power += share * meeting.power;
