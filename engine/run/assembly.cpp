@@ -183,7 +183,8 @@ double stage_gain(const march::Problem& problem, const march::FlowRegime& regime
 /// Field and heat pump meet in one point as long as the rejected heat does not rise faster with EFT than the field can
 /// carry it off within a stage: Q' gain < m c (1 - gain). At short steps hardly anything comes back within a stage and
 /// the gain may be a shade below zero (a leg's warmth reaches the other through the grout): no slope is too steep then.
-void check_cop_slopes(const model::Scenario& scenario, const Assembly& assembly) {
+void check_cop_slopes(const Assembly& assembly) {
+  const model::Scenario& scenario = assembly.scenario;
   const double rise = loop::steepest_rise(assembly.problem.pumps, assembly.loads.cooling_peak());
   if (rise == 0) return;
   Regimes regimes(scenario, assembly.fluid, assembly.problem.grid, assembly.sections);
@@ -234,7 +235,7 @@ double drill_length(const Assembly& assembly) {
   return sum;
 }
 
-Assembly assemble(const model::Scenario& scenario, std::shared_ptr<SolvedSections> sections) {
+Assembly assemble(model::Scenario scenario, std::shared_ptr<SolvedSections> sections) {
   auto bores = bores_of(scenario);
   const field::Upstream upstream = field::in_series(bores.size(), scenario.flow.in_series);
   check_circuits(scenario, bores, upstream);
@@ -264,20 +265,21 @@ Assembly assemble(const model::Scenario& scenario, std::shared_ptr<SolvedSection
       choose_clocks(scenario.run, grid)};
   const double reference = mean_over_bores(problem, problem.undisturbed.yearly_mean());
   const LoopFluid fluid = loop_fluid(scenario, circuit_weights(bores, upstream), reference);
-  Assembly assembly{scenario,
+  loop::LoadSeries loads(scenario.loads, hour_of_year(scenario.run.start));
+  Assembly assembly{std::move(scenario),
                     std::move(bores),
                     std::move(groups),
                     equal,
                     spec,
                     std::move(problem),
-                    loop::LoadSeries(scenario.loads, hour_of_year(scenario.run.start)),
+                    std::move(loads),
                     fluid,
                     film,
                     std::move(warnings),
                     std::move(sections)};
   if (assembly.merges() && equal > 1) merge(assembly, upstream);
   assembly.problem.coupling = field::Coupling(assembly.bores, assembly.groups, grid.r);
-  check_cop_slopes(scenario, assembly);
+  check_cop_slopes(assembly);
   return assembly;
 }
 

@@ -18,7 +18,7 @@ inline constexpr double ring_ratio = 1.26;
 
 /// A scenario made ready to march: grid, groups, loads, fluid. Const for the whole run and shared by the threads.
 struct Assembly {
-  const model::Scenario& scenario;
+  model::Scenario scenario;  ///< its own: whoever gave it may change or drop theirs
   std::vector<model::BoreSite> bores;
   field::Groups groups;
   std::size_t equal_groups = 0;  ///< groups before any were merged
@@ -35,10 +35,10 @@ struct Assembly {
   long hours() const;
 };
 
-/// Builds the assembly. `scenario` must outlive it. Throws InputError, with the key's place, for what only the physics
+/// Builds the assembly, which keeps the scenario. Throws InputError, with the key's place, for what only the physics
 /// can judge: a step that the thin layers do not allow, a COP curve too steep to meet, a fluid outside its data.
 /// `sections`: those of another assembly of the same bore, where there is one.
-Assembly assemble(const model::Scenario& scenario,
+Assembly assemble(model::Scenario scenario,
                   std::shared_ptr<SolvedSections> sections = std::make_shared<SolvedSections>());
 
 /// Mean over the bores' active length of a per-layer quantity [z].

@@ -60,7 +60,8 @@ class SolvedSections {
 /// The flow regimes of a run: standing fluid, and flowing fluid at any temperature and flow. Film coefficients follow
 /// both, and through them R_b, most steeply between laminar and turbulent flow. The films are those of the moment. Of a
 /// U's legs the multipole solutions are made when first needed, at film resistances 2 % apart, and are linear between
-/// them: R_b is so nearly linear in the film's resistance that this errs by less than 1e-5 of it.
+/// them: R_b is so nearly linear in the film's resistance that this errs by less than 1e-5 of it. The scenario must
+/// outlive it.
 class Regimes {
  public:
   Regimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid,

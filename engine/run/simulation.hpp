@@ -18,6 +18,7 @@ namespace stillground::run {
 class Simulation {
  public:
   Simulation(const Assembly& assembly, int threads);
+  Simulation(const Assembly&& gone_too_soon, int threads) = delete;
 
   /// Marches one hour and says what it brought.
   record::Hour march_hour();

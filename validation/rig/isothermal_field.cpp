@@ -37,8 +37,7 @@ model::Scenario scenario_of(const IsothermalField::Make& make) {
 
 IsothermalField::IsothermalField(const Make& make)
     : make_(make),
-      scenario_(scenario_of(make)),
-      assembly_(run::assemble(scenario_)),
+      assembly_(run::assemble(scenario_of(make))),
       // So much flow that the fluid has one temperature; capacities that pass within a millisecond.
       regime_{1,
               1e8,

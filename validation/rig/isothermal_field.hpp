@@ -59,7 +59,6 @@ class IsothermalField {
                   const std::function<double(std::size_t)>& of_layer) const;
 
   Make make_;
-  model::Scenario scenario_;
   run::Assembly assembly_;
   march::FlowRegime regime_;
   march::Task task_;

@@ -47,12 +47,12 @@ TEST_CASE("After the run the design hour is the coldest with flow, and its flow 
   loads.to_ground.first_hour = hour_of_year(s.run.start);
   for (int hour = 40; hour < 46; ++hour) loads.to_ground.values[static_cast<std::size_t>(hour)] = -9000;
   s.loads = loads;
-  const run::Assembly assembly = run::assemble(s);
+  run::Assembly assembly = run::assemble(s);
   run::Simulation simulation(assembly, 1);
   for (int hour = 0; hour < 60; ++hour) simulation.march_hour();
   CHECK(simulation.tally().design.hour == 45);  // the last hour of the peak
-  s.flow.reynolds_min = 3500;
+  assembly.scenario.flow.reynolds_min = 3500;
   CHECK(says(run::warnings_after(assembly, simulation.tally()), "at the design hour, 2027-07-02 21:00, when"));
-  s.flow.reynolds_min = 1500;
+  assembly.scenario.flow.reynolds_min = 1500;
   CHECK_FALSE(says(run::warnings_after(assembly, simulation.tally()), "at the design hour"));
 }
