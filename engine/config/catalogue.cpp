@@ -11,6 +11,7 @@
 #include "engine/base/quote.hpp"
 #include "engine/base/spelling.hpp"
 #include "engine/config/shape.hpp"
+#include "engine/config/usual_range.hpp"
 
 namespace stillground::config {
 namespace {
@@ -33,6 +34,19 @@ const Node& catalogue(const std::string& name, const Where& where, Context& cont
                            near ? fmt::format("did you mean \"{}\"?; ", *near) : "", fmt::join(known, ", ")));
 }
 
+/// Warns of the scenario's own values beside `use` that lie outside what the entry's material usually has.
+void warn_beyond(const Section& section, const std::string& asked, const std::vector<UsualRange>& ranges,
+                 Context& context) {
+  for (const UsualRange& range : ranges) {
+    if (!section.has(range.leaf)) continue;
+    const double value = section.quantity(range.leaf);
+    if (value >= range.least && value <= range.most) continue;
+    context.warn(section.where(range.leaf).place,
+                 fmt::format("{} {} is unusual for {}", range.leaf, section.node(range.leaf).text, asked),
+                 "usual: " + range.text);
+  }
+}
+
 }  // namespace
 
 std::filesystem::path catalogue_folder() {
@@ -49,10 +63,11 @@ Section with_catalogue(const Section& section, const std::string& name, Context&
   if (!entry) refuse_unknown(all, name, asked, where);
   const std::string path = fmt::format("{}.{}", name, asked);
   if (entry->value.kind != Node::Kind::map) Where{entry->place, path}.refuse("a map of keys is expected");
+  const std::string pattern(section.row("use").path.substr(0, section.row("use").path.rfind('.')));
   std::map<std::string, Place> not_of_the_scenario;
-  check_shape(entry->value, section.row("use").path.substr(0, section.row("use").path.rfind('.')), path,
-              not_of_the_scenario, "source");
+  check_shape(entry->value, pattern, path, not_of_the_scenario, {"source", "range"});
   if (!entry->value.find("source")) Where{entry->place, path}.refuse("has no source");
+  warn_beyond(section, asked, usual_ranges(entry->value, pattern, path), context);
   return section.over(entry->value);
 }
 

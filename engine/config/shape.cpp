@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <vector>
 
 #include "engine/base/quote.hpp"
@@ -109,10 +110,10 @@ void check_value(const Entry& entry, const Key& row, const std::string& path, Pl
 }  // namespace
 
 void check_shape(const Node& map, std::string_view pattern, const std::string& path, Places& places,
-                 std::string_view also) {
+                 std::initializer_list<std::string_view> also) {
   const std::vector<const Key*> rows = keys_below(pattern);
   for (const Entry& entry : map.entries) {
-    if (!also.empty() && entry.key == also) continue;
+    if (std::find(also.begin(), also.end(), entry.key) != also.end()) continue;
     const Key* found = nullptr;
     for (const Key* row : rows) {
       if (row->leaf() == entry.key) found = row;

@@ -122,8 +122,9 @@ void judge_later(Check& check) {
       {"annulus-gnielinski", "a turbulent film in an annulus agrees with Gnielinski's later correlation for annuli",
        Origin::published,
        "Gnielinski 2009, Heat Transfer Eng. 30, 433-436 (0.75 a^-0.17; 0.9 - 0.15 a^0.6; friction of Re* = Re ((1 + "
-       "a^2) ln a + 1 - a^2)/((1 - a)^2 ln a)), as a general-purpose multiphysics library (MOOSE, "
-       "ADWallHTCGnielinskiAnnularMaterial) restates it",
+       "a^2) ln a + 1 - a^2)/((1 - a)^2 ln a)); read as restated in a general-purpose library's documentation, not in "
+       "the "
+       "paper",
        "Re 1e4 (where it begins) to 1e5, Pr 7, 12, 40; the worst of each ratio and wall",
        "20 %, chosen beforehand: the scatter of the measurements that such correlations are fitted to (from memory)"});
   for (const double ratio : {0.3, 0.5, 0.7}) {

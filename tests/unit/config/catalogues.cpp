@@ -1,10 +1,13 @@
 #include "engine/config/catalogue.hpp"
 
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <cstdlib>
 #include <fstream>
 #include <map>
 
+#include "engine/config/usual_range.hpp"
+#include "engine/units/quantity.hpp"
 #include "tests/unit/config/edited.hpp"
 
 using namespace stillground;
@@ -40,6 +43,50 @@ TEST_CASE("Every entry of every catalogue says where its numbers come from", "[c
       CHECK(marked);
     }
   }
+}
+
+TEST_CASE("Every ground and grout says what its kind ranges over, its own value within", "[config]") {
+  for (const auto& [name, pattern] : {std::pair{"ground.yaml", "ground.layers[]"}, {"grouts.yaml", "bore.grout"}}) {
+    for (const config::Entry& entry : catalogue(name).entries) {
+      CAPTURE(name, entry.key);
+      std::vector<config::UsualRange> ranges;
+      REQUIRE_NOTHROW(ranges = config::usual_ranges(entry.value, pattern, entry.key));
+      REQUIRE(ranges.size() == 2);
+      CHECK(ranges[0].leaf == "conductivity");
+      CHECK(ranges[1].leaf == "heat_capacity");
+      for (const auto& range : ranges) CHECK(range.least < range.most);
+    }
+  }
+}
+
+// The sums that the head of grouts.yaml writes out: parts by volume (heat capacity) and the geometric mean (Johansen
+// 1975 [from memory]). Water at 10 degC: IAPWS SR6-08, tests/reference/water_properties.csv; minerals from memory.
+TEST_CASE("The catalogue's bentonite is the sum of its water and its clay", "[config]") {
+  const double clay = 0.2 / 2650, water = 0.8 / 999.7, part = clay / (clay + water);
+  const double heat_capacity = (1 - part) * 999.7 * 4195 + part * 2650 * 850;
+  const double conductivity = std::pow(0.580, 1 - part) * std::pow(2.0, part);
+  const model::Solid solid =
+      testing::read_edited({"site {conductivity: 1.6 W/(m K), heat_capacity: 3.0 MJ/(m3 K)} => {use: bentonite}"})
+          .bore.grout.solid;
+  CHECK(solid.heat_capacity == Approx(heat_capacity).margin(0.05e6));  // rounded to 0.1 MJ/(m3 K)
+  CHECK(solid.conductivity == Approx(conductivity).margin(0.005));     // and to 0.01 W/(m K)
+}
+
+TEST_CASE("A scenario's own value beside `use` that is unusual for the entry is warned of", "[config]") {
+  const auto said = [](const std::string& conductivity) {
+    std::string text;
+    const auto s =
+        testing::read_edited({"site use: sandstone, conductivity: 2.3 W/(m K) => use: sandstone, "
+                              "conductivity: " +
+                              conductivity});
+    for (const Warning& warning : s.warnings) text += warning.line() + "\n";
+    return text;
+  };
+  CHECK_THAT(said("9 W/(m K)"), Contains("site.yaml:6:") &&
+                                    Contains("conductivity 9 W/(m K) is unusual for sandstone") &&
+                                    Contains("(usual: 1.9 to 4.6 W/(m K))"));
+  CHECK_THAT(said("0.9 Btu/(h ft degF)"), Contains("0.9 Btu/(h ft degF) is unusual"));  // 1.56 W/(m K)
+  CHECK_THAT(said("4.6 W/(m K)"), !Contains("unusual"));
 }
 
 TEST_CASE("Every pipe, grout and ground of the catalogues can be used", "[config]") {
@@ -107,4 +154,31 @@ TEST_CASE("Another folder of catalogues may be named, and is judged as strictly"
   std::ofstream(scratch.folder / "ground.yaml") << "sandstone: {heat_capacity: 2 m, source: x}\n";
   CHECK_THROWS_WITH(testing::read_edited({}),
                     Contains("ground.yaml:1:28:") && Contains("\"2 m\" is not a volumetric heat capacity"));
+}
+
+TEST_CASE("A catalogue's range is judged as strictly", "[config]") {
+  const testing::Scratch scratch;
+  testing::fs::copy_file(folder / "pipes.yaml", scratch.folder / "pipes.yaml");
+  const OtherCatalogues other(scratch.folder);
+  const auto sandstone = [&](const std::string& range) {
+    std::ofstream(scratch.folder / "ground.yaml")
+        << "sandstone: {conductivity: 2 W/(m K), heat_capacity: 2 MJ/(m3 K), range: " << range << ", source: x}\n";
+  };
+  sandstone("{conductivity: 1 to 3 W/(m K)}");
+  CHECK_NOTHROW(testing::read_edited({}));
+  sandstone("wide");
+  CHECK_THROWS_WITH(testing::read_edited({}), Contains("ground.sandstone.range: a map is expected"));
+  sandstone("{conductivty: 1 to 3 W/(m K)}");
+  CHECK_THROWS_WITH(testing::read_edited({}), Contains("range.conductivty: is no quantity of this entry"));
+  sandstone("{diffusivity: 1 to 3 mm2/s}");  // known, but the entry has none
+  CHECK_THROWS_WITH(testing::read_edited({}), Contains("range.diffusivity: is no quantity of this entry"));
+  sandstone("{conductivity: 1 - 3 W/(m K)}");
+  CHECK_THROWS_WITH(testing::read_edited({}), Contains("\"1 - 3 W/(m K)\" is not a range"));
+  sandstone("{conductivity: 1 to 3 m}");
+  CHECK_THROWS_WITH(testing::read_edited({}), Contains("\"1 m\" is not a thermal conductivity"));
+  sandstone("{conductivity: 3 to 1 W/(m K)}");
+  CHECK_THROWS_WITH(testing::read_edited({}), Contains("range.conductivity: ends below its beginning"));
+  sandstone("{conductivity: 2.5 to 3 W/(m K)}");
+  CHECK_THROWS_WITH(testing::read_edited({}),
+                    Contains("ground.sandstone.conductivity: \"2 W/(m K)\" lies outside its own range"));
 }

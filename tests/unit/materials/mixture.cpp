@@ -55,8 +55,9 @@ TEST_CASE("Mixtures freeze where Melinder's polynomials say") {
   CHECK(worst < 1e-3);  // the table's last digit [K]
 }
 
-// Methanol is not in the reference files. Values: tables of an earlier edition of Melinder's data, read in the open
-// property library CoolProp (SecCool tables; viscosity there in 1e-5 Pa s). The tolerances are the differences that the
+// Methanol is not in the reference files. Values: tables of an earlier edition of Melinder's data (Thermophysical
+// properties of liquid secondary refrigerants, IIR, 1997 [title and year from memory]), read in the open property
+// library CoolProp, where the viscosity is in 1e-5 Pa s. The tolerances are the differences that the
 // reference file's header found between such tables and the polynomials of the other three fluids: 0.12 %
 // (density), 3.5 % (heat capacity), 0.51 % (conductivity), 4.3 % (viscosity), and 0.5 K in the freezing point (our
 // judgement).
