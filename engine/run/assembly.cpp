@@ -13,6 +13,7 @@
 #include "engine/march/clocks.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/rates.hpp"
+#include "engine/march/refresh_stability.hpp"
 #include "engine/march/tableau.hpp"
 #include "engine/materials/fluid.hpp"
 #include "engine/run/merging.hpp"
@@ -158,10 +159,49 @@ double stable_step(const model::Scenario& scenario, const ground::Grid& grid, st
 
 /// Two clocks where the user leaves the choice to us: the reference knows one, and a neighbours' sum that is formed
 /// within the day would see the slow rings stand still.
-march::Clocks choose_clocks(const model::Run& run, const ground::Grid& grid) {
+march::Clocks choose_clocks(const model::Run& run, const ground::Grid& grid, double refresh) {
   const bool one = run.clocks == model::Run::Clocks::one || run.stepper == model::Run::Stepper::reference;
-  if (one || std::fmod(run.refresh, seconds_per_day) != 0) return {};
+  if (one || std::fmod(refresh, seconds_per_day) != 0) return {};
   return march::choose_clocks(grid, ground::stiffest_axial_rate(grid));
+}
+
+/// Half of it, in whole days from two days on, then in whole hours; 0 below an hour.
+double next_shorter(double refresh) {
+  const double whole = refresh > 1.5 * seconds_per_day ? seconds_per_day : seconds_per_hour;
+  return whole * std::floor(refresh / whole / 2 + 1e-9);
+}
+
+double nearest_two(const std::vector<model::BoreSite>& bores) {
+  const auto nearest = field::nearest_distances(bores);
+  return *std::min_element(nearest.begin(), nearest.end());
+}
+
+/// The longest refresh, not longer than asked for, over which the neighbours' sum may be carried on: half and half
+/// again. With it go the clocks.
+void settle_refresh(Assembly& assembly) {
+  const model::Scenario& scenario = assembly.scenario;
+  if (assembly.bores.size() < 2) return;
+  Regimes regimes(scenario, assembly.fluid, assembly.problem.grid, assembly.sections);
+  // Warm fluid is thin: the least film that occurs.
+  const march::FlowRegime& regime = regimes.flowing(materials::valid_range(scenario.fluid).warmest).march;
+  double refresh = scenario.run.refresh;
+  while (refresh > 0 && !march::carries_on(assembly.problem, regime, refresh)) refresh = next_shorter(refresh);
+  if (refresh == scenario.run.refresh) return;
+  const double apart = nearest_two(assembly.bores);
+  if (refresh == 0) {
+    throw InputError(scenario.place("field"), "field",
+                     fmt::format("bores {:.3g} m apart answer each other within the hour, and the march cannot follow: "
+                                 "place them farther apart",
+                                 apart));
+  }
+  assembly.problem.refresh = refresh;
+  assembly.problem.clocks = choose_clocks(scenario.run, assembly.problem.grid, refresh);
+  assembly.warnings.push_back(
+      {scenario.place(scenario.places.contains("run.refresh") ? "run.refresh" : "field"),
+       fmt::format("bores {:.3g} m apart answer each other soon: what they do to each other is looked at every {:g} h "
+                   "instead of every {:g} h (run.refresh), or the march would be unstable",
+                   apart, refresh / seconds_per_hour, scenario.run.refresh / seconds_per_hour),
+       ""});
 }
 
 /// The field's gain within a stage: how much of a change at the inlet comes back at the outlet.
@@ -262,7 +302,7 @@ Assembly assemble(model::Scenario scenario, std::shared_ptr<SolvedSections> sect
       step,
       scenario.run.refresh,
       bore::passes(scenario.bore.loop),
-      choose_clocks(scenario.run, grid)};
+      choose_clocks(scenario.run, grid, scenario.run.refresh)};
   const double reference = mean_over_bores(problem, problem.undisturbed.yearly_mean());
   const LoopFluid fluid = loop_fluid(scenario, circuit_weights(bores, upstream), reference);
   loop::LoadSeries loads(scenario.loads, hour_of_year(scenario.run.start));
@@ -279,6 +319,7 @@ Assembly assemble(model::Scenario scenario, std::shared_ptr<SolvedSections> sect
                     std::move(sections)};
   if (assembly.merges() && equal > 1) merge(assembly, upstream);
   assembly.problem.coupling = field::Coupling(assembly.bores, assembly.groups, grid.r);
+  settle_refresh(assembly);
   check_cop_slopes(assembly);
   return assembly;
 }

@@ -15,15 +15,24 @@ namespace {
 
 constexpr long early_hours = 48;  // a load's jump is felt in the time step for a day: after two nothing is left of it
 constexpr double between_knots = 1.1;
+constexpr double answer_soon = 3;  // bores nearer than this may feel each other within the early hours [m]
 
 using Values = std::vector<double>;
 
 /// Hours at which the late marches are read, to the run's end.
-std::vector<long> late_hours(long last) {
+std::vector<long> hours_from(long first, long last) {
   std::vector<long> hours;
-  for (double hour = early_hours; std::lround(hour) < last; hour *= between_knots) hours.push_back(std::lround(hour));
+  for (double hour = static_cast<double>(first); std::lround(hour) < last;
+       hour = std::max(hour + 1, hour * between_knots)) {
+    hours.push_back(std::lround(hour));
+  }
   hours.push_back(last);
   return hours;
+}
+
+bool close_bores(const std::vector<model::BoreSite>& bores) {
+  const auto nearest = field::nearest_distances(bores);
+  return std::any_of(nearest.begin(), nearest.end(), [](double distance) { return distance < answer_soon; });
 }
 
 /// A plain lone bore's late answer, split into its own fluid's and the mean neighbours'.
@@ -124,8 +133,8 @@ Neighbourhood neighbourhood(const std::vector<model::BoreSite>& bores) {
 }
 
 ErrorKernels error_kernels(const Assembly& assembly) {
-  const std::vector<long> hours = late_hours(assembly.hours());
-  const long last = hours.back();
+  const long last = assembly.hours();
+  const std::vector<long> hours = hours_from(early_hours, last);
   const LateMarches late(assembly, hours);
   const Late coarse = late.march({1, 0.25, 1}, last);
   const Values rings = difference(coarse.sum(), late.march({2, 0.25, 1}, last).sum(), rest_of_rings);
@@ -140,8 +149,17 @@ ErrorKernels error_kernels(const Assembly& assembly) {
   };
   const Values run = early({});
   ErrorKernels kernels;
-  kernels.rise = joined(run, hours, coarse.sum());
-  kernels.neighbours = at_refreshes(std::lround(assembly.problem.refresh / seconds_per_hour), hours, coarse.neighbours);
+  const long interval = std::lround(assembly.problem.refresh / seconds_per_hour);
+  Values rise = run;
+  if (close_bores(assembly.bores)) {
+    const std::vector<long> from_the_start = hours_from(1, last);
+    const LateMarches soon(assembly, from_the_start);
+    kernels.neighbours = at_refreshes(interval, from_the_start, soon.march({1, 0.25, 1}, last).neighbours);
+    for (std::size_t n = 0; n < rise.size(); ++n) rise[n] += kernels.neighbours.after(static_cast<long>(n));
+  } else {
+    kernels.neighbours = at_refreshes(interval, hours, coarse.neighbours);
+  }
+  kernels.rise = joined(rise, hours, coarse.sum());
   kernels.step = joined(difference(run, early({1, 1, 4}), rest_of_step), {early_hours}, {0});
   kernels.rings = joined(difference(run, early({2, 1, 1}), rest_of_rings), hours, rings);
   kernels.layers = joined(difference(run, early({1, 2, 1}), rest_of_layers), hours, layers);

@@ -29,7 +29,7 @@ struct ErrorKernels {
 ///   carried by finite cells, so the order is no better than one: twice. Finer layers than the run's bear no long
 ///   steps, so the first year is marched; its growth from there on is that of layers two and four times as high.
 /// The first 48 hours are a run's own hourly means in the scenario's ground, later times growing steps in ground of one
-/// solid; neighbours answer in the mean over the bores.
+/// solid; neighbours answer in the mean over the bores, within the 48 hours only where some stand closer than 3 m.
 ErrorKernels error_kernels(const Assembly& assembly);
 
 /// The field's pairs of bores by distance, as each bore sees them in the mean: `count` neighbours at `distance`.

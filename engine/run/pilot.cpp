@@ -69,6 +69,7 @@ model::Scenario refined(const Assembly& assembly, const Refinement& by) {
   model::Scenario scenario = assembly.scenario;
   scenario.run.grid = outright(ground::refined(assembly.grid_spec, by.rings, by.layers));
   scenario.run.step = assembly.problem.step / by.steps;
+  scenario.run.refresh = assembly.problem.refresh;
   return scenario;
 }
 

@@ -15,8 +15,8 @@ struct Refinement {
   double steps = 1;
 };
 
-/// The scenario with its grid given outright, as the assembly's own refined, and its step divided likewise. Nothing
-/// else changes.
+/// The scenario with its grid given outright, as the assembly's own refined, its step divided likewise and its refresh
+/// the assembly's. Nothing else changes.
 model::Scenario refined(const Assembly& assembly, const Refinement& by);
 
 /// One bore of the field's median depth in the same ground, with the field's own grid (refined), one W of constant heat

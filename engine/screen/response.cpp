@@ -1,5 +1,7 @@
 #include "engine/screen/response.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -7,6 +9,7 @@
 #include "engine/march/ambient.hpp"
 #include "engine/march/growing_steps.hpp"
 #include "engine/march/radial.hpp"
+#include "engine/march/refresh_stability.hpp"
 #include "engine/march/tableau.hpp"
 #include "engine/run/observe.hpp"
 #include "engine/screen/duty.hpp"
@@ -20,6 +23,7 @@ constexpr double thinnest = 2;     // layer of the log [m]
 constexpr double first_step = 60;  // [s]
 constexpr double part = 0.04;      // a step's of the time gone by
 constexpr double longest_step = 20 * seconds_per_day;
+constexpr double most_steps = 30000;  // a minute or so
 
 /// Layers thinner than `thinnest` joined to the next: conductivities and capacities side by side, as heat that leaves a
 /// bore meets them.
@@ -57,6 +61,7 @@ model::Scenario step_of_heat(const run::Assembly& assembly) {
   scenario.flow.runs = model::Flow::Runs::always;
   scenario.flow.varies = model::Flow::Varies::never;
   scenario.run.grid = {};
+  scenario.run.refresh = assembly.problem.refresh;
   scenario.run.grid.radial_cells = assembly.grid_spec.radial_cells;
   scenario.run.grid.outer_radius = assembly.grid_spec.outer_radius;
   scenario.run.grid.bottom_margin = assembly.grid_spec.bottom_margin;
@@ -157,6 +162,21 @@ std::vector<double> share_heat(const march::Problem& run, const march::Problem& 
   return shares;
 }
 
+/// The longest step that both carry: axial conduction, and the neighbours' sum, which is formed in every step. Close
+/// bores shorten it.
+double longest_of(const run::Assembly& run, const march::Problem& problem, const march::FlowRegime& regime) {
+  double longest =
+      std::min(longest_step, 0.9 * march::ars222::real_stability / ground::stiffest_axial_rate(problem.grid));
+  while (longest > problem.refresh && !march::carries_on(problem, regime, longest)) longest /= 2;
+  if (run.duration() > most_steps * longest) {
+    throw InputError(run.scenario.place("run.method"), "run.method",
+                     fmt::format("screening: bores so close answer each other within hours, and the estimate would "
+                                 "take steps of {:.2g} h to the run's end; they need `method: march`",
+                                 longest / seconds_per_hour));
+  }
+  return longest;
+}
+
 }  // namespace
 
 FieldResponse field_response(const run::Assembly& run_assembly) {
@@ -167,8 +187,7 @@ FieldResponse field_response(const run::Assembly& run_assembly) {
   const march::FlowRegime regime = between_rests(regimes.flowing(assembly.fluid.reference).march, duty(run_assembly));
   const march::Task task{assembly.loads.hour(0), &regime};
   march::GrowingSteps steps(problem, task, run::initial_state(problem));
-  const double longest =
-      std::min(longest_step, 0.9 * march::ars222::real_stability / ground::stiffest_axial_rate(problem.grid));
+  const double longest = longest_of(run_assembly, problem, regime);
   const auto within = layers_within(run_assembly.problem.grid, problem.grid);
   FieldResponse response;
   // With steps and instants made by one rule every instant is one step.

@@ -60,6 +60,35 @@ TEST_CASE("The first months of a pair of bores are within 0.15 K of the march in
   CHECK(std::abs(sum / flowing) < 0.02);
 }
 
+TEST_CASE("Bores half a metre apart are screened without their answers to each other running away") {
+  auto s = small_site(5, 5);
+  s.layout = model::Grid{5, 5, 0.5};
+  s.loads = test::building(10000);
+  s.run.years = 20;
+  const run::Assembly assembly = run::assemble(s);
+  const auto hours = hours_of(assembly);
+  run::Simulation march(assembly, 1);
+  for (std::size_t hour = 0; hour < 2000; ++hour) {
+    const record::Hour there = march.march_hour();
+    if (there.flow > 0) REQUIRE(std::abs(hours[hour].eft - there.eft) < 0.5);
+  }
+  // Steady from year to year but for what the ground still gives: far from the 1e10 K that it grew to.
+  for (std::size_t hour = 0; hour < hours.size(); ++hour) REQUIRE(std::abs(hours[hour].eft - 283) < 30);
+}
+
+TEST_CASE("Bores that all but touch are refused where a screening would never come to its end") {
+  auto s = small_site(2, 2);
+  s.layout = model::Grid{2, 2, 0.151};
+  s.run.years = 25;
+  const run::Assembly assembly = run::assemble(s);
+  try {
+    hours_of(assembly);
+    FAIL("not refused");
+  } catch (const InputError& error) {
+    CHECK(error.key() == "run.method");
+  }
+}
+
 TEST_CASE("Thirteen shapes tell an hour's outlet within 0.01 K of the whole circuit's at 50 W/m") {
   const bore::Network network =
       bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0, 0.2, 0.2, 4e4});
