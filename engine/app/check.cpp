@@ -1,4 +1,5 @@
 #include <filesystem>
+#include <optional>
 
 #include "engine/app/plan.hpp"
 #include "engine/config/read.hpp"
@@ -11,15 +12,20 @@ int main(int argc, char** argv) {
   std::filesystem::path scenario;
   bool json = false;
   int threads = 0;
+  std::optional<UnitSystem> units;
   return program::guarded_main(
       argc, argv, {"check", "validates a scenario and tells what would be run", ""},
       [&](CLI::App& app) {
         app.add_option("SCENARIO.yaml", scenario, "the scenario")->type_name("")->required();
         program::add_json(app, json);
         program::add_threads(app, threads);
+        program::add_units(app, units);
       },
       [&] {
-        const run::Plan plan = run::check(config::read_scenario(scenario), threads);
-        program::deliver("-", json ? app::plan_json(plan) : app::plan_text(plan, threads));
+        model::Scenario given = config::read_scenario(scenario);
+        given.units = units.value_or(given.units);
+        const run::Plan plan = run::check(given, threads);
+        const UnitSystem machines = units.value_or(UnitSystem::si);
+        program::deliver("-", json ? app::plan_json(plan, machines) : app::plan_text(plan, threads));
       });
 }

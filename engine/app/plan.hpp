@@ -11,6 +11,6 @@ namespace stillground::app {
 std::string plan_text(const run::Plan& plan, int threads);
 
 /// For machines: one object; a quantity is {"value": ..., "units": ...}, a count a bare number, an unknown value null.
-std::string plan_json(const run::Plan& plan);
+std::string plan_json(const run::Plan& plan, UnitSystem system = UnitSystem::si);
 
 }  // namespace stillground::app

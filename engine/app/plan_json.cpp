@@ -1,7 +1,9 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <utility>
 
 #include "engine/app/plan.hpp"
+#include "engine/program/shown_json.hpp"
 
 namespace stillground::app {
 
@@ -76,7 +78,7 @@ ordered_json eft_error(const record::ErrorEstimate& error) {
 
 }  // namespace
 
-std::string plan_json(const run::Plan& plan) {
+std::string plan_json(const run::Plan& plan, UnitSystem system) {
   ordered_json j;
   j["title"] = plan.title;
   j["start"] = iso(plan.start);
@@ -93,7 +95,8 @@ std::string plan_json(const run::Plan& plan) {
   j["expected_size"] = quantity(plan.expected_bytes, "byte");
   j["warnings"] = ordered_json::array();
   for (const auto& warning : plan.warnings) j["warnings"].push_back(warning.line());
-  return j.dump(2) + "\n";
+  j["cautions"] = plan.cautions;
+  return program::in_system(std::move(j), system).dump(2) + "\n";
 }
 
 }  // namespace stillground::app

@@ -4,6 +4,7 @@
 
 #include "engine/app/duration.hpp"
 #include "engine/app/plan.hpp"
+#include "engine/program/notices.hpp"
 
 namespace stillground::app {
 
@@ -95,11 +96,10 @@ std::string flow_table(const run::Plan& plan) {
   return text;
 }
 
-std::string warnings(const run::Plan& plan) {
-  if (plan.warnings.empty()) return "\nNo warnings.\n";
-  std::string text = "\nWarnings\n";
-  for (const auto& warning : plan.warnings) text += "  " + warning.line() + "\n";
-  return text;
+program::Notices notices_of(const run::Plan& plan) {
+  program::Notices notices{{}, plan.cautions};
+  for (const Warning& warning : plan.warnings) notices.warnings.push_back(warning.line());
+  return notices;
 }
 
 std::string cost(const run::Plan& plan, int threads) {
@@ -113,7 +113,7 @@ std::string cost(const run::Plan& plan, int threads) {
 
 std::string plan_text(const run::Plan& plan, int threads) {
   return fmt::format("{}\n", plan.title) + when(plan) + field(plan) + materials(plan) + heat(plan) + groups(plan) +
-         grid(plan) + numerics(plan) + cost(plan, threads) + flow_table(plan) + warnings(plan);
+         grid(plan) + numerics(plan) + cost(plan, threads) + flow_table(plan) + program::footer(notices_of(plan));
 }
 
 }  // namespace stillground::app

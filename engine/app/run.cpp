@@ -1,14 +1,16 @@
 #include <fmt/format.h>
 
 #include <filesystem>
-#include <set>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "engine/app/run_display.hpp"
 #include "engine/config/read.hpp"
+#include "engine/program/notices.hpp"
 #include "engine/program/program.hpp"
 #include "engine/program/signals.hpp"
+#include "engine/run/cautions.hpp"
 #include "engine/run/run.hpp"
 #include "engine/screen/simulate.hpp"
 
@@ -23,6 +25,7 @@ struct Arguments {
   fs::path result;
   int threads = 0;
   bool resume = false;
+  std::optional<UnitSystem> units;
 };
 
 /// Where the result goes; refuses names at which the end of a long run would come to nothing.
@@ -40,22 +43,17 @@ fs::path result_path(const Arguments& arguments) {
 }
 
 void run_scenario(const Arguments& arguments) {
-  const model::Scenario scenario = config::read_scenario(arguments.scenario);
+  model::Scenario scenario = config::read_scenario(arguments.scenario);
+  scenario.units = arguments.units.value_or(scenario.units);
   const bool screens = scenario.run.screens();
   if (screens && arguments.resume) {
     throw InputError("--resume: a screening estimate leaves no checkpoint; run it afresh");
   }
   const fs::path result = result_path(arguments);
 
-  std::set<std::string> told;
-  const auto tell = [&](const std::vector<Warning>& warnings) {
-    for (const Warning& warning : warnings) {
-      if (told.insert(warning.line()).second) program::warn(warning);
-    }
-  };
-  tell(scenario.warnings);
+  for (const Warning& warning : scenario.warnings) program::warn(warning);
 
-  RunDisplay display;
+  RunDisplay display(scenario.units);
   run::Options options;
   options.result = result;
   options.threads = arguments.threads;
@@ -65,8 +63,10 @@ void run_scenario(const Arguments& arguments) {
   const std::vector<Warning> warnings =
       screens ? screen::simulate(scenario, options) : run::simulate(scenario, options);
   display.clear();
-  tell(warnings);
-  program::deliver("-", fmt::format("{} is complete{}\n", result.string(), screens ? ", a screening estimate" : ""));
+  program::Notices notices{{}, run::cautions(scenario)};
+  for (const Warning& warning : warnings) notices.warnings.push_back(warning.line());
+  program::deliver("-", fmt::format("{} is complete{}\n{}", result.string(), screens ? ", a screening estimate" : "",
+                                    program::footer(notices)));
 }
 
 }  // namespace
@@ -86,6 +86,7 @@ int main(int argc, char** argv) {
                        "the result; otherwise the scenario's name with .h5, in this folder")
             ->type_name("RESULT.h5");
         program::add_threads(app, arguments.threads);
+        program::add_units(app, arguments.units);
         app.add_flag("--resume", arguments.resume, "go on from the checkpoint of an interrupted run");
       },
       [&] { app::run_scenario(arguments); });

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "engine/app/duration.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::app {
 
@@ -21,16 +22,21 @@ std::string bar_text(double part) {
          std::string(static_cast<std::size_t>(bar_width - full), '.') + "]";
 }
 
-std::string year_line(const run::Progress& p) {
-  return fmt::format("{}  year {:>3} of {}  EFT {:6.2f} to {:6.2f} degC\n",
+std::string year_line(const run::Progress& p, UnitSystem system) {
+  const units::Shown shown = units::shown_in("degC", system);
+  return fmt::format("{}  year {:>3} of {}  EFT {:6.2f} to {:6.2f} {}\n",
                      iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24)), p.year,
-                     static_cast<int>(p.hours_total) / hours_per_year, p.eft_least - 273.15, p.eft_most - 273.15);
+                     static_cast<int>(p.hours_total) / hours_per_year, shown(p.eft_least - 273.15),
+                     shown(p.eft_most - 273.15), shown.units);
 }
 
 }  // namespace
 
-RunDisplay::RunDisplay()
-    : bar_(::isatty(STDERR_FILENO) != 0), lines_(!bar_ || ::isatty(STDOUT_FILENO) == 0), began_(Clock::now()) {}
+RunDisplay::RunDisplay(UnitSystem units)
+    : units_(units),
+      bar_(::isatty(STDERR_FILENO) != 0),
+      lines_(!bar_ || ::isatty(STDOUT_FILENO) == 0),
+      began_(Clock::now()) {}
 
 RunDisplay::~RunDisplay() {
   clear();
@@ -49,7 +55,7 @@ void RunDisplay::show(const run::Progress& progress) {
   }
   if (lines_ && progress.year_finished) {
     // A reader that has gone away must not stop a long run: the loss is told at the end, by the exit status.
-    std::fputs(year_line(progress).c_str(), stdout);
+    std::fputs(year_line(progress, units_).c_str(), stdout);
     std::fflush(stdout);
   }
   if (bar_ && (!drawn_ || Clock::now() - last_drawn_ > redraw_after)) draw_bar(progress);

@@ -10,7 +10,8 @@ namespace stillground::app {
 /// bar is shown beside it on the same terminal.
 class RunDisplay {
  public:
-  RunDisplay();
+  /// `units`: in which it shows temperatures.
+  explicit RunDisplay(UnitSystem units);
   ~RunDisplay();
   RunDisplay(const RunDisplay&) = delete;
   RunDisplay& operator=(const RunDisplay&) = delete;
@@ -25,6 +26,7 @@ class RunDisplay {
 
   void draw_bar(const run::Progress& progress);
 
+  UnitSystem units_;
   bool bar_;
   bool lines_;
   bool drawn_ = false;

@@ -14,6 +14,7 @@ constexpr Need required = Need::required;
 constexpr std::array table = {
     // clang-format off
     Key{.path = "title", .kind = text, .example = "Juniper Row library, 6 x 5 bores", .help = "one line; the file's name if absent"},
+    Key{.path = "units", .kind = word, .preset = "si", .words = "si|us", .example = "us", .help = "in which people are shown figures; --units goes before it"},
 
     Key{.path = "ground", .kind = map, .need = required, .help = "what lies under the site"},
     Key{.path = "ground.layers", .kind = list, .need = required, .help = "the driller's log, from the surface down", .inside = "ground.layers[]"},

@@ -50,6 +50,7 @@ model::Scenario read_scenario(const std::filesystem::path& file) {
   const Section root(tree, "", "", {scenario.file, 1, 1});
   Context context{file.parent_path(), scenario, {}};
   scenario.title = root.optional_text("title").value_or(file.stem().string());
+  scenario.units = *unit_system(root.word("units"));
   scenario.ground = read_ground(root, context);
   scenario.bore = read_bore(root, context);
   scenario.run = read_run(root);

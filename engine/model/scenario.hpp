@@ -7,6 +7,7 @@
 
 #include "engine/base/calendar.hpp"
 #include "engine/base/errors.hpp"
+#include "engine/base/unit_system.hpp"
 #include "engine/model/bore.hpp"
 #include "engine/model/field.hpp"
 #include "engine/model/fluid.hpp"
@@ -70,6 +71,7 @@ struct Scenario {
   Run run;
   std::vector<Limit> limits;
   RecordFields fields = RecordFields::monthly;
+  UnitSystem units = UnitSystem::si;  ///< in which people are shown figures
 
   std::string file;                     ///< path as given
   std::string text;                     ///< the whole file

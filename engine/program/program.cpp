@@ -125,6 +125,17 @@ void add_json(CLI::App& app, bool& json) {
   app.add_flag("--json", json, "print one JSON object instead of tables");
 }
 
+void add_units(CLI::App& app, std::optional<UnitSystem>& units) {
+  const auto wrong = [](const std::string& word) {
+    return unit_system(word) ? std::string() : fmt::format("\"{}\" is neither si nor us", word);
+  };
+  app.add_option_function<std::string>(
+         "--units", [&units](const std::string& word) { units = unit_system(word); },
+         "show figures in these units, whatever the scenario asks for")
+      ->type_name("si|us")
+      ->check(CLI::Validator(wrong, ""));
+}
+
 void add_threads(CLI::App& app, int& threads) {
   app.add_option("--threads", threads, "threads to compute with; 0 takes as many as the machine has")
       ->check(CLI::Range(0, 1024).description(""))

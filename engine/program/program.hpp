@@ -3,9 +3,11 @@
 #include <CLI/CLI.hpp>
 #include <filesystem>
 #include <functional>
+#include <optional>
 #include <string>
 
 #include "engine/base/errors.hpp"
+#include "engine/base/unit_system.hpp"
 
 /// What every main shares, so that a program is only its arguments and its work.
 ///
@@ -53,6 +55,9 @@ void deliver(const std::filesystem::path& target, const std::string& text);
 
 /// --json: one object on standard output instead of tables.
 void add_json(CLI::App& app, bool& json);
+
+/// --units si|us: in which people are shown figures, whatever the scenario says.
+void add_units(CLI::App& app, std::optional<UnitSystem>& units);
 
 /// --threads N; 0, the default, takes as many as the machine has.
 void add_threads(CLI::App& app, int& threads);

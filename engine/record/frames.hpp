@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "engine/base/calendar.hpp"
+#include "engine/base/unit_system.hpp"
 
 /// Plain frames: what a run says while it goes on, in SI and kelvin. They know neither the engine nor a file format.
 namespace stillground::record {
@@ -95,6 +96,8 @@ struct Header {
   double fluid_heat_capacity = 0;  ///< c of the fluid as marched [J/(kg K)]
   std::vector<LimitRow> limits;
   std::vector<std::string> warnings;
+  std::vector<std::string> cautions;  ///< what whoever builds this must mind, most pressing first
+  UnitSystem units = UnitSystem::si;  ///< in which people are shown figures; the file itself is SI
   std::vector<std::pair<std::string, std::string>> inputs;  ///< file name, SHA-256
   std::vector<double> z_faces;                              ///< nz + 1, from 0 down [m]
   std::vector<double> z;                                    ///< nz centres [m]

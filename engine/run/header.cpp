@@ -5,6 +5,7 @@
 #include <numeric>
 
 #include "engine/base/version.hpp"
+#include "engine/run/cautions.hpp"
 #include "engine/run/error_estimate.hpp"
 
 namespace stillground::run {
@@ -109,6 +110,8 @@ record::Header make_header(const Assembly& assembly, const std::vector<Warning>&
   header.fluid_heat_capacity = assembly.fluid.heat_capacity;
   add_limits(scenario, header);
   header.warnings = stored_lines(warnings);
+  header.cautions = cautions(scenario);
+  header.units = scenario.units;
   for (const auto& input : scenario.inputs) header.inputs.emplace_back(input.name, input.sha256);
   add_grid(assembly.problem.grid, header);
   add_field(assembly, header);

@@ -9,6 +9,7 @@
 #include "engine/bore/resistance.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/materials/fluid.hpp"
+#include "engine/run/cautions.hpp"
 #include "engine/run/error_estimate.hpp"
 #include "engine/run/run.hpp"
 #include "engine/run/simulation.hpp"
@@ -154,7 +155,9 @@ Plan check(const model::Scenario& scenario, int threads) {
   plan.title = scenario.title;
   plan.start = scenario.run.start;
   plan.years = scenario.run.years;
+  plan.units = assembly.scenario.units;
   plan.warnings = warnings_before(assembly);
+  plan.cautions = cautions(assembly.scenario);
   describe_field(assembly, plan);
   describe_grid(assembly, plan);
   describe_ground(assembly, plan);

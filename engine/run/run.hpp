@@ -8,6 +8,7 @@
 
 #include "engine/base/calendar.hpp"
 #include "engine/base/errors.hpp"
+#include "engine/base/unit_system.hpp"
 #include "engine/model/scenario.hpp"
 #include "engine/record/frames.hpp"
 
@@ -77,10 +78,12 @@ struct Plan {
   double heating = 0, cooling = 0;            ///< yearly building heat of the first run-year [J]; 0 without a building
   double heating_peak = 0, cooling_peak = 0;  ///< [W]
   std::vector<FlowCase> flow_cases;
-  record::ErrorEstimate eft_error;  ///< see run/error_estimate.hpp
-  double expected_seconds = 0;      ///< wall time on `threads` threads, from a short trial march on this machine
-  double expected_bytes = 0;        ///< of the result file
+  record::ErrorEstimate eft_error;    ///< see run/error_estimate.hpp
+  double expected_seconds = 0;        ///< wall time on `threads` threads, from a short trial march on this machine
+  double expected_bytes = 0;          ///< of the result file
+  UnitSystem units = UnitSystem::si;  ///< in which people are shown figures
   std::vector<Warning> warnings;
+  std::vector<std::string> cautions;  ///< see cautions.hpp
 };
 
 /// Validates everything that a run would and says what it would do. Throws as simulate does before its first step.

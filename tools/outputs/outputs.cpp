@@ -1,8 +1,11 @@
 #include "tools/outputs/outputs.hpp"
 
 #include <filesystem>
+#include <utility>
 
 #include "engine/base/errors.hpp"
+#include "engine/program/shown_json.hpp"
+#include "tools/present/csv.hpp"
 #include "tools/present/png.hpp"
 
 namespace stillground::outputs {
@@ -24,6 +27,7 @@ void add_outputs(CLI::App& app, Outputs& outputs) {
       ->type_name("FILE")
       ->check(wrong_picture_name);
   program::add_json(app, outputs.json);
+  program::add_units(app, outputs.units);
 }
 
 void check_outputs(const Outputs& outputs) {
@@ -31,17 +35,36 @@ void check_outputs(const Outputs& outputs) {
   if (claims > 1) throw InputError("only one of --csv -, --plot - and --json can have standard output");
 }
 
+namespace {
+
+present::Json for_machines(const Findings& findings, UnitSystem system) {
+  present::Json object = program::in_system(findings.json(), system);
+  object["warnings"] = findings.notices.warnings;
+  object["cautions"] = findings.notices.cautions;
+  return object;
+}
+
+std::string for_tables(const Findings& findings, UnitSystem system) {
+  CsvTable made = findings.csv();
+  for (const std::string& warning : findings.notices.warnings) made.comments.push_back("warning: " + warning);
+  return present::csv(present::in_system(std::move(made.table), system), made.comments);
+}
+
+}  // namespace
+
 void deliver(const Outputs& outputs, const Findings& findings) {
-  if (!outputs.csv.empty()) program::deliver(outputs.csv, findings.csv());
+  const UnitSystem people = outputs.units.value_or(findings.units);
+  const UnitSystem machines = outputs.units.value_or(UnitSystem::si);
+  if (!outputs.csv.empty()) program::deliver(outputs.csv, for_tables(findings, machines));
   if (!outputs.plot.empty()) {
-    const std::string picture = findings.picture();
+    const std::string picture = findings.picture({people, program::footnotes(findings.notices)});
     const bool pixels = std::filesystem::path(outputs.plot).extension() == ".png";
     program::deliver(outputs.plot, pixels ? present::png(picture) : picture);
   }
   if (outputs.json) {
-    program::deliver("-", present::dump(findings.json()));
+    program::deliver("-", present::dump(for_machines(findings, machines)));
   } else if (outputs.csv != "-" && outputs.plot != "-") {
-    program::deliver("-", findings.text());
+    program::deliver("-", findings.text(people) + program::footer(findings.notices));
   }
 }
 

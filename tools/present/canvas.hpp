@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "tools/present/figure.hpp"
 
@@ -57,6 +58,12 @@ class Canvas {
  private:
   std::string content_;
 };
+
+/// Height of these footnotes on a picture `width` px wide, with the room above and below them [px]; 0 without any.
+double footnotes_height(const std::vector<std::string>& footnotes, double width);
+
+/// Draws them, broken into lines, below a thin rule at `top` [px].
+void draw_footnotes(Canvas& canvas, const std::vector<std::string>& footnotes, double top, double width);
 
 /// A text that may stand in XML: markup escaped, control characters and broken UTF-8 replaced.
 std::string xml_text(const std::string& utf8);

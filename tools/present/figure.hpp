@@ -77,6 +77,7 @@ struct Figure {
   std::vector<std::string> subtitle;  ///< paragraphs, broken into lines by the drawing
   std::string description;            ///< what one would tell somebody who cannot see it
   std::vector<Panel> panels;
+  std::vector<std::string> footnotes = {};  ///< below everything, small; broken into lines by the drawing
 };
 
 }  // namespace stillground::present

@@ -213,7 +213,9 @@ std::string svg(const SitePlan& plan) {
   draw_directions(canvas, {picture_width - margin - 50, foot});
   const std::vector<LegendEntry> legend = legend_of(plan);
   draw_legend(canvas, legend, {margin, foot + 20}, plan.id + "-hatch");
-  const double height = foot + 30 + legend_height(legend.size());
+  const double end = foot + 30 + legend_height(legend.size());
+  draw_footnotes(canvas, plan.footnotes, end, picture_width);
+  const double height = end + footnotes_height(plan.footnotes, picture_width);
   return svg_element({plan.id, plan.title, plan.description, picture_width, height},
                      ground_of(plan, scale) + canvas.content());
 }

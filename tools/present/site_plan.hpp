@@ -33,6 +33,7 @@ struct SitePlan {
   std::string title;
   std::vector<std::string> subtitle;
   std::string description;
+  std::vector<std::string> footnotes = {};  ///< below everything, small; broken into lines by the drawing
   std::vector<PlanBore> bores;
   std::optional<PlanArea> plot;      ///< the land
   std::vector<PlanArea> kept_clear;  ///< parts where nobody drills

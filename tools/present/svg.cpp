@@ -148,7 +148,8 @@ std::string svg(const Figure& figure) {
   }
   const double header = 56 + 25 * static_cast<double>(subtitle.size());
   const double panel_height = above_plot + plot_height + below_plot;
-  const double height = header + panel_height * static_cast<double>(figure.panels.size()) + 6;
+  const double foot = header + panel_height * static_cast<double>(figure.panels.size()) + 6;
+  const double height = foot + footnotes_height(figure.footnotes, picture_width);
   Canvas canvas;
   canvas.text({text_margin, 40}, fitted(figure.title, title_size, room), {title_size, ink, "start", true});
   for (std::size_t i = 0; i < subtitle.size(); ++i) {
@@ -161,6 +162,7 @@ std::string svg(const Figure& figure) {
     draw_panel(canvas, panel,
                {panel.x, panel.y, left_margin, top, picture_width - left_margin - right_margin(figure), plot_height});
   }
+  draw_footnotes(canvas, figure.footnotes, foot, picture_width);
   return svg_element({figure.id, figure.title, figure.description, picture_width, height}, canvas.content());
 }
 

@@ -5,7 +5,9 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <sstream>
+
+#include "engine/base/paragraph.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::present {
 
@@ -42,26 +44,16 @@ std::string fixed(double value, int digits) {
   return s;
 }
 
-std::size_t width(const std::string& utf8) {
-  return static_cast<std::size_t>(std::count_if(utf8.begin(), utf8.end(), [](char c) {
-    return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;  // continuation bytes take no room
-  }));
-}
-
-std::string wrapped(const std::string& paragraph, std::size_t columns) {
-  std::istringstream words(paragraph);
-  std::string lines;
-  std::string word;
-  std::size_t used = 0;
-  while (words >> word) {
-    const std::size_t length = width(word);
-    const bool breaks = used > 0 && used + 1 + length > columns;
-    if (breaks) lines += '\n';
-    if (used > 0 && !breaks) lines += ' ';
-    lines += word;
-    used = breaks || used == 0 ? length : used + 1 + length;
+Table in_system(Table table, UnitSystem system) {
+  for (std::size_t c = 0; c < table.columns.size(); ++c) {
+    const units::Shown shown = units::shown_in(table.columns[c].units, system);
+    if (shown.units == table.columns[c].units) continue;
+    table.columns[c].units = shown.units;
+    for (auto& row : table.rows) {
+      if (auto* number = std::get_if<double>(&row[c])) *number = shown(*number);
+    }
   }
-  return lines;
+  return table;
 }
 
 std::string text(const Table& table) {

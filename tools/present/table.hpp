@@ -4,6 +4,8 @@
 #include <variant>
 #include <vector>
 
+#include "engine/base/unit_system.hpp"
+
 namespace stillground::present {
 
 /// What one cell holds. Nothing, and a number that is not finite, is "-" in text, empty in CSV and null in JSON.
@@ -26,15 +28,11 @@ struct Table {
 /// A number with `digits` after the point; never "-0.00"; "-" if it is not finite.
 std::string fixed(double value, int digits);
 
+/// The same figures in the units that people of `system` are shown; columns are kept in the units of units::shown_in.
+Table in_system(Table table, UnitSystem system);
+
 /// For a terminal: headings with their units below them, numbers to the right, text to the left, two blanks between the
 /// columns, no line longer than its cells ask for.
 std::string text(const Table& table);
-
-/// Columns of a terminal that a UTF-8 text takes: its code points.
-std::size_t width(const std::string& utf8);
-
-/// Words of `paragraph` on lines of at most `columns` code points where the words allow it; no line end at the last
-/// one.
-std::string wrapped(const std::string& paragraph, std::size_t columns);
 
 }  // namespace stillground::present

@@ -7,6 +7,8 @@
 #include <filesystem>
 #include <limits>
 
+#include "tools/results/notices.hpp"
+
 namespace stillground::results {
 
 Layout layout_of(const record::read::Result& result) {
@@ -17,6 +19,7 @@ Layout layout_of(const record::read::Result& result) {
   layout.file = result.file().string();
   layout.title = header.title;
   layout.method = header.method;
+  layout.notices = notices_of(result);
   layout.years = header.years;
   layout.start = header.start;
   layout.bores = static_cast<long>(header.bores.size());

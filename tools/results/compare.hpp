@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/program/notices.hpp"
 #include "engine/record/read/result.hpp"
 #include "tools/results/drift.hpp"
 #include "tools/results/eft.hpp"
@@ -16,6 +17,7 @@ struct Layout {
   std::string file;
   std::string title;
   std::string method;
+  program::Notices notices;
   int years = 0;
   Date start;
   long bores = 0;

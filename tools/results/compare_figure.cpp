@@ -52,9 +52,10 @@ Panel extreme_panel(const std::vector<Layout>& layouts, bool is_least) {
 
 }  // namespace
 
-Figure compare_figure(const std::vector<Layout>& layouts) {
+Figure compare_figure(const std::vector<Layout>& layouts, const outputs::Drawing& drawing) {
   Figure figure;
   figure.id = "compare";
+  figure.footnotes = drawing.footnotes;
   figure.title = "Layouts side by side";
   figure.subtitle = {"Extremes of the entering fluid temperature, hourly means of the hours with flow."};
   for (const Layout& layout : layouts) {

@@ -6,6 +6,8 @@
 #include <cstddef>
 #include <limits>
 
+#include "engine/base/paragraph.hpp"
+#include "engine/units/display.hpp"
 #include "tools/results/celsius.hpp"
 #include "tools/results/limit_view.hpp"
 #include "tools/results/method_note.hpp"
@@ -119,21 +121,22 @@ std::vector<Fact> facts_of(const std::vector<Layout>& layouts) {
   return facts;
 }
 
-std::string shown(const Cell& cell, const Column& column) {
+std::string shown(const Cell& cell, const Column& column, const units::Shown& unit) {
   if (const auto* word = std::get_if<std::string>(&cell)) return *word;
   if (const auto* count = std::get_if<long>(&cell)) return fmt::format("{}", *count);
   const auto* number = std::get_if<double>(&cell);
-  return number != nullptr ? present::fixed(*number, column.digits) : "-";
+  return number != nullptr ? present::fixed(unit(*number), column.digits) : "-";
 }
 
 /// The layouts [first, last) as columns.
 std::string columns_text(const std::vector<Layout>& layouts, const std::vector<Fact>& facts, std::size_t first,
-                         std::size_t last) {
+                         std::size_t last, UnitSystem system) {
   Table table{{{"what", ""}, {"units", "", " "}}, {}};
   for (std::size_t i = first; i < last; ++i) table.columns.push_back({layouts[i].name, "", "", 2, true});
   for (const Fact& one : facts) {
-    std::vector<Cell> row = {one.column.heading, one.column.units};
-    for (std::size_t i = first; i < last; ++i) row.emplace_back(shown(one.cells[i], one.column));
+    const units::Shown unit = units::shown_in(one.column.units, system);
+    std::vector<Cell> row = {one.column.heading, std::string(unit.units)};
+    for (std::size_t i = first; i < last; ++i) row.emplace_back(shown(one.cells[i], one.column, unit));
     table.rows.push_back(row);
   }
   return present::text(table);
@@ -151,7 +154,7 @@ Table compare_table(const std::vector<Layout>& layouts) {
   return table;
 }
 
-std::string compare_text(const std::vector<Layout>& layouts) {
+std::string compare_text(const std::vector<Layout>& layouts, UnitSystem system) {
   std::string out;
   for (const Layout& layout : layouts) {
     out += fmt::format("{}: {} ({})\n", layout.name, layout.title, layout.file);
@@ -159,12 +162,12 @@ std::string compare_text(const std::vector<Layout>& layouts) {
   }
   const std::vector<Fact> facts = facts_of(layouts);
   for (std::size_t first = 0; first < layouts.size(); first += side_by_side) {
-    out += "\n" + columns_text(layouts, facts, first, std::min(first + side_by_side, layouts.size()));
+    out += "\n" + columns_text(layouts, facts, first, std::min(first + side_by_side, layouts.size()), system);
   }
   out += "\nEFT: hourly means of the hours with flow; they hide the peaks inside an hour.\n";
   for (const Layout& layout : layouts) {
     out += layout.drift
-               ? fmt::format("\n{}\n", present::wrapped(layout.name + ": " + verdict(*layout.drift), 100))
+               ? fmt::format("\n{}\n", wrapped(layout.name + ": " + verdict(*layout.drift, system), 100))
                : fmt::format("\n{}: no ground temperatures recorded, its drift cannot be told.\n", layout.name);
   }
   return out;
@@ -178,6 +181,7 @@ Json compare_json(const std::vector<Layout>& layouts) {
     Json one = {{"layout", layout.name}, {"file", layout.file}, {"title", layout.title}, {"start", iso(layout.start)}};
     for (const Fact& each : facts) one[each.column.name] = present::single(each.cells[i], each.column.units);
     one["limits"] = limit_json(layout.limits, layout.start);
+    one["warnings"] = layout.notices.warnings;
     one["verdict"] = layout.drift ? Json(verdict(*layout.drift)) : Json(nullptr);
     list.push_back(one);
   }

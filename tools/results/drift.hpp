@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/base/unit_system.hpp"
 #include "engine/record/frames.hpp"
 #include "engine/record/read/result.hpp"
 #include "tools/results/plan.hpp"
@@ -56,6 +57,6 @@ Drift drift_of(const record::read::Result& result);
 bool has_fields(const record::read::Result& result);
 
 /// Whether the ground drifts, how fast, how much of it has happened and when it levels off, in one sentence.
-std::string verdict(const Drift& drift);
+std::string verdict(const Drift& drift, UnitSystem system = UnitSystem::si);
 
 }  // namespace stillground::results

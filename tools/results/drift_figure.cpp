@@ -85,12 +85,13 @@ Panel ground_panel(const Drift& drift) {
 
 }  // namespace
 
-Figure drift_figure(const Source& source, const Drift& drift) {
+Figure drift_figure(const Source& source, const Drift& drift, const outputs::Drawing& drawing) {
   Figure figure;
   figure.id = "drift";
+  figure.footnotes = drawing.footnotes;
   figure.title = "Does the ground drift?";
-  figure.subtitle = {source.title, verdict(drift)};
-  figure.description = verdict(drift);
+  figure.subtitle = {source.title, verdict(drift, drawing.units)};
+  figure.description = verdict(drift, drawing.units);
   figure.panels = {ground_panel(drift)};
   return figure;
 }

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <cstddef>
 
+#include "engine/base/paragraph.hpp"
+#include "engine/units/display.hpp"
 #include "tools/results/celsius.hpp"
 #include "tools/results/months.hpp"
 #include "tools/results/trend.hpp"
@@ -29,29 +31,33 @@ Table shortened(const Table& table) {
   return shorter;
 }
 
-std::string spoken_trend(const Drift& drift) {
+std::string spoken_trend(const Drift& drift, UnitSystem system) {
   if (std::isnan(drift.trend)) return "none: it takes two run-years";
-  const std::string block = present::fixed(drift.trend, 3) + " K per decade";
-  return drift.yearly.middle_rise.empty() ? block
-                                          : block + "; at the mid-points " + present::fixed(drift.middle_trend, 3);
+  const std::string block = units::text(drift.trend, "K", 3, system) + " per decade";
+  return drift.yearly.middle_rise.empty()
+             ? block
+             : block + "; at the mid-points " + units::text(drift.middle_trend, "K", 3, system);
 }
 
-std::string figures(const Block& block, const Drift& drift) {
+std::string figures(const Block& block, const Drift& drift, UnitSystem system) {
+  const auto say = [system](double kept, const char* kind, int digits) {
+    return units::text(kept, kind, digits, system);
+  };
   const bool lone = drift.yearly.middle_rise.empty();
-  std::string out = fmt::format(
-      "  ground block      {:.0f} m2 on the plan (bores' hull and {:.1f} m about it), {:.1f} to {:.1f} m deep\n",
-      block.plan.area(), block.plan.margin, block.top, block.toe);
-  out += "  trend             " + spoken_trend(drift) + "\n";
-  out += fmt::format("  final change      {} K{} (steady state under the last run-year's mean heat)\n",
-                     present::fixed(drift.yearly.final_block, 2),
-                     lone ? "" : fmt::format("; at the mid-points {}", present::fixed(drift.yearly.final_middle, 2)));
+  std::string out = fmt::format("  ground block      {} on the plan (bores' hull and {} about it), {} to {} deep\n",
+                                say(block.plan.area(), "m2", 0), say(block.plan.margin, "m", 1), say(block.top, "m", 1),
+                                say(block.toe, "m", 1));
+  out += "  trend             " + spoken_trend(drift, system) + "\n";
+  out += fmt::format("  final change      {}{} (steady state under the last run-year's mean heat)\n",
+                     say(drift.yearly.final_block, "K", 2),
+                     lone ? "" : fmt::format("; at the mid-points {}", say(drift.yearly.final_middle, "K", 2)));
   out += fmt::format("  of it reached     {}\n",
                      std::isnan(drift.share) ? "-" : fmt::format("{:.0f} %", 100 * drift.share));
   out += fmt::format("  level from        {}\n",
                      drift.level_from ? fmt::format("run-year {}", *drift.level_from) : "not within the run");
   if (std::abs(drift.undisturbed_trend) >= notable_climate) {
-    out +=
-        fmt::format("  without the field the same ground changes by {:+.3f} K per decade\n", drift.undisturbed_trend);
+    out += fmt::format("  without the field the same ground changes by {} per decade\n",
+                       say(drift.undisturbed_trend, "K", 3));
   }
   return out;
 }
@@ -85,12 +91,12 @@ Table drift_table(const Source& source, const Drift& drift) {
   return table;
 }
 
-std::string drift_text(const Source& source, const Block& block, const Drift& drift) {
+std::string drift_text(const Source& source, const Block& block, const Drift& drift, UnitSystem system) {
   std::string out = source.title + "\n" + source.file + "\n\n";
-  out += present::wrapped(verdict(drift), 100) + "\n\n";
-  out += figures(block, drift);
+  out += wrapped(verdict(drift, system), 100) + "\n\n";
+  out += figures(block, drift, system);
   out += fmt::format("\nYearly means; a trend is that of the {} years up to its own\n", trend_years);
-  out += present::text(shortened(drift_table(source, drift)));
+  out += present::text(present::in_system(shortened(drift_table(source, drift)), system));
   return out;
 }
 

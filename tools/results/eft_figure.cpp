@@ -134,9 +134,10 @@ std::string describe(const FluidSummary& summary, const Date& start) {
 
 }  // namespace
 
-Figure eft_figure(const Source& source, const FluidSummary& summary) {
+Figure eft_figure(const Source& source, const FluidSummary& summary, const outputs::Drawing& drawing) {
   Figure figure;
   figure.id = "eft";
+  figure.footnotes = drawing.footnotes;
   figure.title = "Entering fluid temperature";
   figure.subtitle = {source.title, "Hours with flow only; the shading spans the least and the greatest hourly mean."};
   if (const std::string note = method_note(source.method); !note.empty()) figure.subtitle.push_back(note);

@@ -110,20 +110,21 @@ Table duration_table(const FluidSummary& summary) {
   return table;
 }
 
-std::string eft_text(const Source& source, const FluidSummary& summary) {
+std::string eft_text(const Source& source, const FluidSummary& summary, UnitSystem system) {
+  const auto shown = [system](const Table& table) { return present::text(present::in_system(table, system)); };
   const int last = static_cast<int>(summary.years.size());
   std::string out = source.title + "\n" + source.file + "\n";
   if (const std::string note = method_note(source.method); !note.empty()) out += note + "\n";
   out += "\n";
   out += "Entering fluid temperature: hourly means of the hours with flow\n";
-  out += present::text(named_year_table(summary)) + "\n";
+  out += shown(named_year_table(summary)) + "\n";
   if (summary.limits.empty()) {
     out += "The scenario sets no limits.\n\n";
   } else {
-    out += "Limits, and how often they were left\n" + present::text(limit_table(summary.limits, source.start)) + "\n";
+    out += "Limits, and how often they were left\n" + shown(limit_table(summary.limits, source.start)) + "\n";
   }
   out += last > 1 ? fmt::format("Month by month, run-years 1 and {}\n", last) : "Month by month\n";
-  out += present::text(two_year_table(summary)) + "\n";
+  out += shown(two_year_table(summary)) + "\n";
   out += "Hourly means hide the peaks inside an hour.\n";
   return out;
 }

@@ -2,6 +2,7 @@
 
 #include <string>
 
+#include "tools/outputs/outputs.hpp"
 #include "tools/present/figure.hpp"
 #include "tools/present/json.hpp"
 #include "tools/present/table.hpp"
@@ -29,10 +30,10 @@ present::Table year_table(const FluidSummary& summary);
 /// One row a percent of the hours with flow, one column a named run-year.
 present::Table duration_table(const FluidSummary& summary);
 
-std::string eft_text(const Source& source, const FluidSummary& summary);
+std::string eft_text(const Source& source, const FluidSummary& summary, UnitSystem system = UnitSystem::si);
 present::Json eft_json(const Source& source, const FluidSummary& summary);
 
 /// Above: month by month, first run-year against the last. Below: every run-year's extremes. Both with the limits.
-present::Figure eft_figure(const Source& source, const FluidSummary& summary);
+present::Figure eft_figure(const Source& source, const FluidSummary& summary, const outputs::Drawing& drawing = {});
 
 }  // namespace stillground::results

@@ -12,6 +12,10 @@
 #include "engine/field/circuits.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/field/plot.hpp"
+#include "engine/run/cautions.hpp"
+#include "engine/run/header.hpp"
+#include "engine/run/warnings.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::scenarios {
 
@@ -65,11 +69,14 @@ void add_land(const model::Layout& layout, present::SitePlan& plan) {
   for (const auto& part : plot->keep_clear) plan.kept_clear.push_back({corners(part.outline), part.setback});
 }
 
-std::string sums_sentence(const PlanSums& sums) {
+std::string sums_sentence(const PlanSums& sums, UnitSystem system) {
+  const auto say = [system](double kept, const char* kind, int digits) {
+    return units::text(kept, kind, digits, system);
+  };
   std::string text = fmt::format("{} bore{}", sums.bores, sums.bores == 1 ? "" : "s");
-  if (sums.bores > 1) text += fmt::format(", {:.2f} m apart at the nearest", sums.nearest);
-  text += fmt::format(", {:.0f} m active, {:.0f} m to drill", sums.active_length, sums.drill_length);
-  if (sums.land > 0) text += fmt::format(", on {:.0f} m2 of land", sums.land);
+  if (sums.bores > 1) text += fmt::format(", {} apart at the nearest", say(sums.nearest, "m", 2));
+  text += fmt::format(", {} active, {} to drill", say(sums.active_length, "m", 0), say(sums.drill_length, "m", 0));
+  if (sums.land > 0) text += fmt::format(", on {} of land", say(sums.land, "m2", 0));
   return text;
 }
 
@@ -109,14 +116,14 @@ present::Table plan_table(const run::Assembly& assembly) {
   return table;
 }
 
-std::string plan_text(const run::Assembly& assembly) {
-  present::Table table = plan_table(assembly);
+std::string plan_text(const run::Assembly& assembly, UnitSystem system) {
+  present::Table table = present::in_system(plan_table(assembly), system);
   std::string rest;
   if (table.rows.size() > rows_shown) {
     rest = fmt::format("... and {} more (--csv FILE has all)\n", table.rows.size() - rows_shown);
     table.rows.resize(rows_shown);
   }
-  return fmt::format("{}\n{}\n\n{}{}", assembly.scenario.title, sums_sentence(plan_sums(assembly)),
+  return fmt::format("{}\n{}\n\n{}{}", assembly.scenario.title, sums_sentence(plan_sums(assembly), system),
                      present::text(table), rest);
 }
 
@@ -133,13 +140,14 @@ present::Json plan_json(const run::Assembly& assembly) {
   return json;
 }
 
-present::SitePlan site_plan(const run::Assembly& assembly) {
+present::SitePlan site_plan(const run::Assembly& assembly, const outputs::Drawing& drawing) {
   const model::Scenario& scenario = assembly.scenario;
   present::SitePlan plan;
   plan.id = "plan";
+  plan.footnotes = drawing.footnotes;
   plan.title = scenario.title;
-  plan.subtitle = {sums_sentence(plan_sums(assembly))};
-  plan.description = "The site from above: " + sums_sentence(plan_sums(assembly));
+  plan.subtitle = {sums_sentence(plan_sums(assembly), drawing.units)};
+  plan.description = "The site from above: " + sums_sentence(plan_sums(assembly), drawing.units);
   const double depth = common_depth(assembly.bores);
   bool deeper_or_shallower = false;
   for (const auto& bore : assembly.bores) {
@@ -158,6 +166,10 @@ present::SitePlan site_plan(const run::Assembly& assembly) {
   }
   add_land(scenario.layout, plan);
   return plan;
+}
+
+program::Notices plan_notices(const run::Assembly& assembly) {
+  return {run::stored_lines(run::warnings_before(assembly)), run::cautions(assembly.scenario)};
 }
 
 }  // namespace stillground::scenarios

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/run/assembly.hpp"
+#include "tools/outputs/outputs.hpp"
 #include "tools/present/json.hpp"
 #include "tools/present/site_plan.hpp"
 #include "tools/present/table.hpp"
@@ -20,11 +21,14 @@ PlanSums plan_sums(const run::Assembly& assembly);
 /// One row a bore; as CSV it may serve as a scenario's `positions`.
 present::Table plan_table(const run::Assembly& assembly);
 
-std::string plan_text(const run::Assembly& assembly);
+std::string plan_text(const run::Assembly& assembly, UnitSystem system = UnitSystem::si);
 present::Json plan_json(const run::Assembly& assembly);
 
 /// The plan from above: later phases and bores that are shut off marked, names and unusual depths beside the bores,
 /// bores in series joined, a plot's outline, what is kept clear and the setbacks.
-present::SitePlan site_plan(const run::Assembly& assembly);
+present::SitePlan site_plan(const run::Assembly& assembly, const outputs::Drawing& drawing = {});
+
+/// What a run of it would warn of beforehand, and the cautions.
+program::Notices plan_notices(const run::Assembly& assembly);
 
 }  // namespace stillground::scenarios

@@ -31,7 +31,7 @@ std::vector<LimitRow> read_limits(const Source& source) {
   });
 }
 
-std::vector<std::string> read_warnings(const Source& source, const char* name) {
+std::vector<std::string> read_texts(const Source& source, const char* name) {
   return list_of(source, name, [](const Json& item) { return item.get<std::string>(); });
 }
 
@@ -39,6 +39,13 @@ std::vector<std::pair<std::string, std::string>> read_inputs(const Source& sourc
   return list_of(source, "inputs", [](const Json& item) {
     return std::pair(item.at("name").get<std::string>(), item.at("sha256").get<std::string>());
   });
+}
+
+UnitSystem read_units(hid_t root) {
+  const std::string word = hdf5::read_text(root, "shown_units");
+  const auto system = unit_system(word);
+  if (!system) throw Mismatch(fmt::format("attribute shown_units: \"{}\" is neither \"si\" nor \"us\"", word));
+  return *system;
 }
 
 ErrorEstimate read_eft_error(hid_t root) {
@@ -70,7 +77,9 @@ void read_attributes(const Source& source, Header& header) {
   if (hdf5::has_attribute(root, "group_error")) header.group_error = hdf5::read_number<double>(root, "group_error");
   header.fields = hdf5::read_text(root, "fields");
   header.limits = read_limits(source);
-  header.warnings = read_warnings(source, "warnings");
+  header.warnings = read_texts(source, "warnings");
+  header.cautions = read_texts(source, "cautions");
+  header.units = read_units(source.id());
   header.inputs = read_inputs(source);
 }
 
@@ -127,7 +136,7 @@ Header read_header(const Source& source) {
 }
 
 std::vector<std::string> read_closing_warnings(const Source& source) {
-  return read_warnings(source, "march_warnings");
+  return read_texts(source, "march_warnings");
 }
 
 }  // namespace stillground::record::read

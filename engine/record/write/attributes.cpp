@@ -39,8 +39,8 @@ std::string inputs_json(const std::vector<std::pair<std::string, std::string>>& 
   return dump(list);
 }
 
-std::string warnings_json(const std::vector<std::string>& warnings) {
-  return dump(Json(warnings));
+std::string texts_json(const std::vector<std::string>& texts) {
+  return dump(Json(texts));
 }
 
 /// Not a number: there is no estimate, so there is no attribute.
@@ -81,8 +81,10 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
                     "Temperature of the ground at a point = undisturbed at its depth + the sum, over all bores, of "
                     "ground_rise of the bore's group at r = the point's distance to the bore's axis.");
   hdf5::write_string(root, "limits", limits_json(header.limits));
-  hdf5::write_string(root, "warnings", warnings_json(header.warnings));
-  hdf5::write_string(root, "march_warnings", warnings_json(closing.warnings));
+  hdf5::write_string(root, "warnings", texts_json(header.warnings));
+  hdf5::write_string(root, "march_warnings", texts_json(closing.warnings));
+  hdf5::write_string(root, "cautions", texts_json(header.cautions));
+  hdf5::write_label(root, "shown_units", std::string(word_of(header.units)));
   hdf5::write_string(root, "inputs", inputs_json(header.inputs));
   hdf5::write_string(root, "scenario", header.scenario_text);
 }

@@ -86,6 +86,6 @@ TEST_CASE("Every key says what it is", "[config]") {
 
 TEST_CASE("Keys below a path are its own only", "[config]") {
   CHECK(keys_below("field.grid").size() == 3);
-  CHECK(keys_below("").size() == 11);
+  CHECK(keys_below("").size() == 12);
   CHECK(key("ground.layers[].to").leaf() == "to");
 }

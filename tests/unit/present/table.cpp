@@ -1,4 +1,5 @@
 #include "tools/present/table.hpp"
+#include "engine/base/paragraph.hpp"
 
 #include <catch2/catch.hpp>
 #include <limits>
@@ -34,7 +35,7 @@ TEST_CASE("What is not known is a dash, never a number") {
 }
 
 TEST_CASE("Letters of any alphabet take one column each") {
-  CHECK(width("Fjärås 6×5") == 10);
+  CHECK(stillground::width("Fjärås 6×5") == 10);
   CHECK(text({{{"name", ""}, {"n", ""}}, {{std::string("Fjärås"), 1L}, {std::string("Juniper"), 2L}}}) ==
         "name     n\n"
         "Fjärås   1\n"
@@ -46,7 +47,11 @@ TEST_CASE("A small negative number is not printed as minus nothing") {
   CHECK(fixed(-0.006, 2) == "-0.01");
 }
 
-TEST_CASE("A paragraph breaks between words and keeps a word that is too long whole") {
-  CHECK(wrapped("the ground warms  by little", 10) == "the ground\nwarms by\nlittle");
-  CHECK(wrapped("immeasurably so", 5) == "immeasurably\nso");
+TEST_CASE("A table for US readers has their units and figures, its words and counts as they were") {
+  const Table kept{{{"bore"}, {"depth", "m", "", 1}, {"eft", "degC", "", 1}, {"hours", "h"}}, {{"A", 100.0, 10.0, 5L}}};
+  CHECK(text(in_system(kept, stillground::UnitSystem::us)) ==
+        "bore  depth   eft  hours\n"
+        "         ft  degF      h\n"
+        "A     328.1  50.0      5\n");
+  CHECK(text(in_system(kept, stillground::UnitSystem::si)) == text(kept));
 }

@@ -78,6 +78,8 @@ Header make_header(const MadeSize& size) {
   header.drill_length = 360.15;
   header.fluid_heat_capacity = 3970.5;
   header.limits = {{"eft_min", "eft", true, "hour", 271.15}, {"lft_max", "lft", false, "month", 304.85}};
+  header.cautions = {"Trench: shored.", "Frost: heaves \"much\""};
+  header.units = UnitSystem::us;
   header.warnings = {"site.yaml:3:4: first, with \"quotes\"", "second: 5 m² of\nground"};
   header.inputs = {{"site.yaml", std::string(64, 'a')}, {"loads.csv", std::string(64, 'b')}};
   make_grid(header, size);

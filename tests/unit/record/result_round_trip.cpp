@@ -50,6 +50,8 @@ TEST_CASE("A result gives back its header", "[record][result]") {
   CHECK(found.drill_length == expected.drill_length);
   CHECK(found.fluid_heat_capacity == expected.fluid_heat_capacity);
   CHECK(found.warnings == expected.warnings);
+  CHECK(found.cautions == expected.cautions);
+  CHECK(found.units == expected.units);
   CHECK(found.inputs == expected.inputs);
   CHECK(result.closing_warnings() == run.closing.warnings);
   CHECK(result.file() == scratch.folder / "a.h5");

@@ -1,8 +1,8 @@
 #include "engine/record/read/result.hpp"
 #include "tools/outputs/outputs.hpp"
-#include "tools/present/csv.hpp"
 #include "tools/present/svg.hpp"
 #include "tools/results/drift_view.hpp"
+#include "tools/results/notices.hpp"
 
 using namespace stillground;
 
@@ -27,13 +27,20 @@ int main(int argc, char** argv) {
         const results::Source source = results::source_of(result.header(), file);
         const results::Block block = results::block_of(result.header().bores);
         const results::Drift drift = results::drift_of(result);
-        outputs::deliver(
-            targets,
-            {[&] { return results::drift_text(source, block, drift); },
-             [&] {
-               return present::csv(results::drift_table(source, drift), {source.title, results::verdict(drift)});
-             },
-             [&] { return results::drift_json(source, block, drift); },
-             [&] { return present::svg(results::drift_figure(source, drift)); }});
+        outputs::deliver(targets,
+                         {.units = result.header().units,
+                          .notices = results::notices_of(result),
+                          .text = [&](UnitSystem units) { return results::drift_text(source, block, drift, units); },
+                          .csv =
+                              [&] {
+                                return outputs::CsvTable{
+                                    results::drift_table(source, drift),
+                                    {source.title, results::verdict(drift, targets.units.value_or(UnitSystem::si))}};
+                              },
+                          .json = [&] { return results::drift_json(source, block, drift); },
+                          .picture =
+                              [&](const outputs::Drawing& drawing) {
+                                return present::svg(results::drift_figure(source, drift, drawing));
+                              }});
       });
 }

@@ -2,10 +2,10 @@
 
 #include "engine/record/read/result.hpp"
 #include "tools/outputs/outputs.hpp"
-#include "tools/present/csv.hpp"
 #include "tools/present/svg.hpp"
 #include "tools/results/eft_view.hpp"
 #include "tools/results/method_note.hpp"
+#include "tools/results/notices.hpp"
 
 using namespace stillground;
 
@@ -33,17 +33,19 @@ int main(int argc, char** argv) {
         const results::FluidSummary summary = results::summarise(result.header(), result.hours());
         const std::map<std::string, present::Table (*)(const results::FluidSummary&)> tables = {
             {"monthly", results::month_table}, {"yearly", results::year_table}, {"duration", results::duration_table}};
-        outputs::deliver(
-            targets,
-            {[&] { return results::eft_text(source, summary); },
-             [&] {
-               std::vector<std::string> notes = {source.title, "entering fluid temperature, hours with flow: " + which};
-               if (const auto note = results::method_note(source.method); !note.empty()) {
-                 notes.push_back(note);
-               }
-               return present::csv(tables.at(which)(summary), notes);
-             },
-             [&] { return results::eft_json(source, summary); },
-             [&] { return present::svg(results::eft_figure(source, summary)); }});
+        const auto csv = [&] {
+          std::vector<std::string> notes = {source.title, "entering fluid temperature, hours with flow: " + which};
+          if (const auto note = results::method_note(source.method); !note.empty()) notes.push_back(note);
+          return outputs::CsvTable{tables.at(which)(summary), notes};
+        };
+        outputs::deliver(targets, {.units = result.header().units,
+                                   .notices = results::notices_of(result),
+                                   .text = [&](UnitSystem units) { return results::eft_text(source, summary, units); },
+                                   .csv = csv,
+                                   .json = [&] { return results::eft_json(source, summary); },
+                                   .picture =
+                                       [&](const outputs::Drawing& drawing) {
+                                         return present::svg(results::eft_figure(source, summary, drawing));
+                                       }});
       });
 }

@@ -2,7 +2,6 @@
 
 #include "engine/config/read.hpp"
 #include "tools/outputs/outputs.hpp"
-#include "tools/present/csv.hpp"
 
 using namespace stillground;
 
@@ -22,9 +21,17 @@ int main(int argc, char** argv) {
         outputs::check_outputs(targets);
         const model::Scenario scenario = config::read_scenario(file);
         const run::Assembly assembly = run::assemble(scenario);
-        outputs::deliver(targets, {[&] { return scenarios::plan_text(assembly); },
-                                   [&] { return present::csv(scenarios::plan_table(assembly), {scenario.title}); },
-                                   [&] { return scenarios::plan_json(assembly); },
-                                   [&] { return present::svg(scenarios::site_plan(assembly)); }});
+        outputs::deliver(targets, {.units = scenario.units,
+                                   .notices = scenarios::plan_notices(assembly),
+                                   .text = [&](UnitSystem units) { return scenarios::plan_text(assembly, units); },
+                                   .csv =
+                                       [&] {
+                                         return outputs::CsvTable{scenarios::plan_table(assembly), {scenario.title}};
+                                       },
+                                   .json = [&] { return scenarios::plan_json(assembly); },
+                                   .picture =
+                                       [&](const outputs::Drawing& drawing) {
+                                         return present::svg(scenarios::site_plan(assembly, drawing));
+                                       }});
       });
 }

@@ -1,0 +1,27 @@
+#include "tools/results/notices.hpp"
+
+#include <algorithm>
+
+namespace stillground::results {
+
+program::Notices notices_of(const record::read::Result& result) {
+  program::Notices notices{result.header().warnings, result.header().cautions};
+  const std::vector<std::string>& after = result.closing_warnings();
+  notices.warnings.insert(notices.warnings.end(), after.begin(), after.end());
+  return notices;
+}
+
+program::Notices notices_of(const std::vector<std::pair<std::string, program::Notices>>& layouts) {
+  program::Notices all;
+  for (const auto& [name, notices] : layouts) {
+    for (const std::string& warning : notices.warnings) all.warnings.push_back(name + ": " + warning);
+    for (const std::string& caution : notices.cautions) {
+      if (std::find(all.cautions.begin(), all.cautions.end(), caution) == all.cautions.end()) {
+        all.cautions.push_back(caution);
+      }
+    }
+  }
+  return all;
+}
+
+}  // namespace stillground::results
