@@ -95,7 +95,7 @@ struct Header {
   double drill_length = 0;         ///< metres to drill, as the scenario counts them [m]
   double fluid_heat_capacity = 0;  ///< c of the fluid as marched [J/(kg K)]
   std::vector<LimitRow> limits;
-  std::vector<std::string> warnings;
+  std::vector<std::string> warnings;  ///< known beforehand; read back from a file: all of the run
   std::vector<std::string> cautions;  ///< what whoever builds this must mind, most pressing first
   UnitSystem units = UnitSystem::si;  ///< in which people are shown figures; the file itself is SI
   std::vector<std::pair<std::string, std::string>> inputs;  ///< file name, SHA-256

@@ -89,7 +89,7 @@ def names_and_units(ds):
     check(ds["eft"].dtype == np.float64, "eft is 64-bit")
     check(len(expected) > 20, f"{len(expected)} variables of the contract looked at")
     check(int(ds.attrs["complete"]) == 1 and ds.attrs["Conventions"].startswith("CF-"), "complete, and CF")
-    for text in ("limits", "warnings", "march_warnings", "inputs"):
+    for text in ("limits", "warnings", "cautions", "inputs"):
         json.loads(ds.attrs[text])
     total, *parts = (float(ds.attrs["eft_error_estimate" + part]) for part in ("", "_step", "_grid", "_refresh"))
     adds_up = max(parts) <= total <= sum(parts) * (1 + 1e-12)

@@ -19,7 +19,7 @@ Layout layout_of(const record::read::Result& result) {
   layout.file = result.file().string();
   layout.title = header.title;
   layout.method = header.method;
-  layout.notices = notices_of(result);
+  layout.notices = notices_of(header);
   layout.years = header.years;
   layout.start = header.start;
   layout.bores = static_cast<long>(header.bores.size());

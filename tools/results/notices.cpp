@@ -4,11 +4,8 @@
 
 namespace stillground::results {
 
-program::Notices notices_of(const record::read::Result& result) {
-  program::Notices notices{result.header().warnings, result.header().cautions};
-  const std::vector<std::string>& after = result.closing_warnings();
-  notices.warnings.insert(notices.warnings.end(), after.begin(), after.end());
-  return notices;
+program::Notices notices_of(const record::Header& header) {
+  return {header.warnings, header.cautions};
 }
 
 program::Notices notices_of(const std::vector<std::pair<std::string, program::Notices>>& layouts) {

@@ -135,8 +135,4 @@ Header read_header(const Source& source) {
   return header;
 }
 
-std::vector<std::string> read_closing_warnings(const Source& source) {
-  return read_texts(source, "march_warnings");
-}
-
 }  // namespace stillground::record::read

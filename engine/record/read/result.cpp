@@ -59,7 +59,6 @@ struct Result::Open {
   std::vector<Hour> hours;
   std::vector<double> snapshot_times;
   std::vector<YearBalance> balances;
-  std::vector<std::string> closing_warnings;
 
   Open(const std::filesystem::path& path_given, hdf5::File file)
       : path(path_given),
@@ -67,8 +66,7 @@ struct Result::Open {
         header(read_header(source)),
         hours(read_hours(source, header)),
         snapshot_times(read_snapshot_times(source)),
-        balances(read_balances(source, header)),
-        closing_warnings(read_closing_warnings(source)) {}
+        balances(read_balances(source, header)) {}
 };
 
 Result::Result(const std::filesystem::path& file)
@@ -93,10 +91,6 @@ const std::vector<double>& Result::snapshot_times() const {
 const std::vector<YearBalance>& Result::balances() const {
   return open_->balances;
 }
-const std::vector<std::string>& Result::closing_warnings() const {
-  return open_->closing_warnings;
-}
-
 Snapshot Result::snapshot(std::size_t s) const {
   return blaming(file(), [&] { return read_snapshot(open_->source, open_->snapshot_times.at(s), s); });
 }

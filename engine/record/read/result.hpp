@@ -24,7 +24,6 @@ class Result {
   const std::vector<Hour>& hours() const;             ///< 8760 x years
   const std::vector<double>& snapshot_times() const;  ///< [s] since the start; empty with `fields: none`
   const std::vector<YearBalance>& balances() const;   ///< one a run-year; none of a screening estimate
-  const std::vector<std::string>& closing_warnings() const;
 
   /// The s-th snapshot, s < snapshot_times().size().
   Snapshot snapshot(std::size_t s) const;

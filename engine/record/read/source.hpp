@@ -49,7 +49,6 @@ class Source {
 Header read_header(const Source& source);
 std::vector<Hour> read_hours(const Source& source, const Header& header);
 std::vector<YearBalance> read_balances(const Source& source, const Header& header);
-std::vector<std::string> read_closing_warnings(const Source& source);
 std::vector<double> read_snapshot_times(const Source& source);
 Snapshot read_snapshot(const Source& source, double time, std::size_t s);
 /// Sum of the snapshots' rises by their weights.

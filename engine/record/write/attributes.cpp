@@ -43,6 +43,13 @@ std::string texts_json(const std::vector<std::string>& texts) {
   return dump(Json(texts));
 }
 
+/// Those known beforehand, then those that only the march could give.
+std::vector<std::string> all_warnings(const Header& header, const Closing& closing) {
+  std::vector<std::string> all = header.warnings;
+  all.insert(all.end(), closing.warnings.begin(), closing.warnings.end());
+  return all;
+}
+
 /// Not a number: there is no estimate, so there is no attribute.
 void put_eft_error(hid_t root, const ErrorEstimate& error) {
   if (std::isnan(error.total)) return;
@@ -81,8 +88,7 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
                     "Temperature of the ground at a point = undisturbed at its depth + the sum, over all bores, of "
                     "ground_rise of the bore's group at r = the point's distance to the bore's axis.");
   hdf5::write_string(root, "limits", limits_json(header.limits));
-  hdf5::write_string(root, "warnings", texts_json(header.warnings));
-  hdf5::write_string(root, "march_warnings", texts_json(closing.warnings));
+  hdf5::write_string(root, "warnings", texts_json(all_warnings(header, closing)));
   hdf5::write_string(root, "cautions", texts_json(header.cautions));
   hdf5::write_label(root, "shown_units", std::string(word_of(header.units)));
   hdf5::write_string(root, "inputs", inputs_json(header.inputs));

@@ -49,11 +49,12 @@ TEST_CASE("A result gives back its header", "[record][result]") {
   CHECK(found.has_heat_pump);
   CHECK(found.drill_length == expected.drill_length);
   CHECK(found.fluid_heat_capacity == expected.fluid_heat_capacity);
-  CHECK(found.warnings == expected.warnings);
+  auto warnings = expected.warnings;  // those that only the march could give come last
+  warnings.insert(warnings.end(), run.closing.warnings.begin(), run.closing.warnings.end());
+  CHECK(found.warnings == warnings);
   CHECK(found.cautions == expected.cautions);
   CHECK(found.units == expected.units);
   CHECK(found.inputs == expected.inputs);
-  CHECK(result.closing_warnings() == run.closing.warnings);
   CHECK(result.file() == scratch.folder / "a.h5");
 }
 

@@ -29,7 +29,7 @@ int main(int argc, char** argv) {
         const results::Drift drift = results::drift_of(result);
         outputs::deliver(targets,
                          {.units = result.header().units,
-                          .notices = results::notices_of(result),
+                          .notices = results::notices_of(result.header()),
                           .text = [&](UnitSystem units) { return results::drift_text(source, block, drift, units); },
                           .csv =
                               [&] {

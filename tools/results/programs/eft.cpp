@@ -39,7 +39,7 @@ int main(int argc, char** argv) {
           return outputs::CsvTable{tables.at(which)(summary), notes};
         };
         outputs::deliver(targets, {.units = result.header().units,
-                                   .notices = results::notices_of(result),
+                                   .notices = results::notices_of(result.header()),
                                    .text = [&](UnitSystem units) { return results::eft_text(source, summary, units); },
                                    .csv = csv,
                                    .json = [&] { return results::eft_json(source, summary); },
