@@ -4,31 +4,46 @@
 
 #include "tools/present/figure.hpp"
 
-/// Our inks. Each pair that meets in a picture differs in lightness as well as in hue, and in dash or marker, so that a
-/// grey print and colour-blind eyes lose nothing.
+/// Our inks, each for one thing in all pictures. What meets in one picture differs in lightness as well as in hue, and
+/// in dash or marker, so that a grey print and colour-blind eyes lose nothing.
 namespace stillground::present {
 
-inline constexpr const char* ink = "#22272b";        ///< text and axes
+// What every picture has.
+inline constexpr const char* ink = "#22272b";        ///< text, axes, and signs that need no colour of their own
 inline constexpr const char* quiet_ink = "#5a636a";  ///< second-rank text
 inline constexpr const char* grid_ink = "#e3e6e3";   ///< grid lines
-inline constexpr const char* deep_pine = "#17494d";  ///< dark: what is now, the last year, the block
-inline constexpr const char* clay = "#a85f1f";       ///< middle: what was, the first year, the mid-points
-inline constexpr const char* pale_pine = "#a9c6c3";  ///< fill of the last year's range
-inline constexpr const char* pale_clay = "#f3dcc0";  ///< fill of the first year's range
-inline constexpr const char* pale_wine = "#ecd3d9";  ///< highlight under a fitted trend
-inline constexpr const char* limit_ink = "#8d1f3c";  ///< limits
-inline constexpr const char* still_ink = "#4a5560";  ///< what does not move: undisturbed, final
+inline constexpr const char* limit_ink = "#8d1f3c";  ///< limits, and where they are left
 
-inline constexpr const char* setback_tint = "#e6eae7";  ///< land where no bore may stand
+// The fluid: one run-year against another, and all of them.
+inline constexpr const char* first_year_ink = "#b5760c";
+inline constexpr const char* first_year_fill = "#f6e4bd";
+inline constexpr const char* last_year_ink = "#213a6e";
+inline constexpr const char* last_year_fill = "#b4c2dd";
+inline constexpr const char* every_year_ink = "#3d434a";
+inline constexpr const char* every_year_fill = "#eff0f1";
+
+// The ground.
+inline constexpr const char* block_ink = "#3c561c";   ///< the ground block
+inline constexpr const char* block_fill = "#d9e4bf";  ///< under its fitted trend
+inline constexpr const char* middle_ink = "#7b9232";  ///< mid-points between bores
+inline constexpr const char* undisturbed_ink = "#6d8096";
+
+// The site from above.
+inline constexpr const char* bore_ink = "#17494d";  ///< bores, and the day on which some begin to work
+inline constexpr const char* outline_ink = "#4a5560";
+inline constexpr const char* setback_fill = "#e6eae7";  ///< where no bore may stand
+inline constexpr const char* kept_clear_ink = "#7d6c52";
+inline constexpr const char* kept_clear_fill = "#ece6da";
 
 inline const Stroke limit_stroke{limit_ink, 2, "12 4 2 4"};
 
-/// Strokes for layouts side by side; they start again after the last one.
-inline const std::array<Stroke, 6> layout_strokes{{{deep_pine, 3, ""},
-                                                   {clay, 3, "9 5"},
-                                                   {"#6d5b98", 3, "2 5"},
-                                                   {"#7a8a2a", 3, "14 5 3 5"},
-                                                   {"#2f7fb0", 3, "5 3"},
-                                                   {"#5b3a29", 3, "18 6"}}};
+/// Strokes for equals side by side, such as layouts: from indigo to orchid, dark and light in turn. They start again
+/// after the last one.
+inline const std::array<Stroke, 6> side_by_side_strokes{{{"#34206e", 3, ""},
+                                                         {"#b05cb4", 3, "9 5"},
+                                                         {"#6f2c75", 3, "2 5"},
+                                                         {"#5a6fd0", 3, "14 5 3 5"},
+                                                         {"#4b3a52", 3, "5 3"},
+                                                         {"#8d83c9", 3, "18 6"}}};
 
 }  // namespace stillground::present

@@ -16,7 +16,7 @@ constexpr double sign_radius = 6;
 void draw_cross(Canvas& canvas, Point at, double reach) {
   for (const double side : {-1.0, 1.0}) {
     const Point from{at.x - reach, at.y - side * reach}, to{at.x + reach, at.y + side * reach};
-    canvas.line(from, to, {limit_ink, 2.5, ""});
+    canvas.line(from, to, {ink, 2.5, ""});
   }
 }
 
@@ -26,9 +26,10 @@ void draw_sign(Canvas& canvas, PlanSign sign, Point at, const std::string& hatch
   } else if (sign == PlanSign::chamber) {
     draw_chamber(canvas, at);
   } else if (sign == PlanSign::kept_clear) {
-    canvas.box({at.x - 14, at.y - 9}, {at.x + 14, at.y + 9}, fmt::format("url(#{})", hatch_id), {clay, 1.5, ""});
+    canvas.box({at.x - 14, at.y - 9}, {at.x + 14, at.y + 9}, fmt::format("url(#{})", hatch_id),
+               {kept_clear_ink, 1.5, ""});
   } else if (sign == PlanSign::setback) {
-    canvas.box({at.x - 14, at.y - 9}, {at.x + 14, at.y + 9}, setback_tint, {still_ink, 1, "4 3"});
+    canvas.box({at.x - 14, at.y - 9}, {at.x + 14, at.y + 9}, setback_fill, {outline_ink, 1, "4 3"});
   } else {
     draw_bore(canvas, sign, at, sign_radius);
   }
@@ -39,12 +40,12 @@ void draw_sign(Canvas& canvas, PlanSign sign, Point at, const std::string& hatch
 void draw_bore(Canvas& canvas, PlanSign sign, Point at, double radius) {
   const bool later = sign == PlanSign::later || sign == PlanSign::later_shut_off;
   const bool shut_off = sign == PlanSign::shut_off || sign == PlanSign::later_shut_off;
-  canvas.circle(at, radius, {later ? "#ffffff" : deep_pine, deep_pine, 2.5});
+  canvas.circle(at, radius, {later ? "#ffffff" : bore_ink, bore_ink, 2.5});
   if (shut_off) draw_cross(canvas, at, 1.6 * radius);  // its arms look out of the mark
 }
 
 void draw_link(Canvas& canvas, Point from, Point to) {
-  const Stroke stroke{clay, 2, ""};
+  const Stroke stroke{ink, 2, ""};
   canvas.line(from, to, stroke);
   const double dx = to.x - from.x, dy = to.y - from.y, length = std::hypot(dx, dy);
   if (length < 1) return;

@@ -77,7 +77,7 @@ std::string strip(const PlanArea& area, const Scale& scale, const char* colour, 
 /// All strips without bores; the darker ones below look out as the line around what they cover together.
 std::string strips_of(const SitePlan& plan, const Scale& scale) {
   std::string strips;
-  for (const auto& [colour, wider] : {std::pair{still_ink, 2.0}, std::pair{setback_tint, 0.0}}) {
+  for (const auto& [colour, wider] : {std::pair{outline_ink, 2.0}, std::pair{setback_fill, 0.0}}) {
     strips += strip(*plan.plot, scale, colour, wider);
     for (const PlanArea& area : plan.kept_clear) strips += strip(area, scale, colour, wider);
   }
@@ -98,13 +98,13 @@ std::string ground_of(const SitePlan& plan, const Scale& scale) {
       "<pattern id=\"{}\" width=\"9\" height=\"9\" patternUnits=\"userSpaceOnUse\" patternTransform=\"rotate(45)\">"
       "<rect width=\"9\" height=\"9\" fill=\"{}\"/><line x1=\"0\" y1=\"0\" x2=\"0\" y2=\"9\" stroke=\"{}\" "
       "stroke-width=\"2.5\"/></pattern></defs>\n",
-      clip, points_of(plan.plot->outline, scale), hatch, pale_clay, clay);
-  ground += filled(*plan.plot, scale, "#ffffff", {still_ink, 2, ""});
+      clip, points_of(plan.plot->outline, scale), hatch, kept_clear_fill, kept_clear_ink);
+  ground += filled(*plan.plot, scale, "#ffffff", {outline_ink, 2, ""});
   ground += fmt::format("<g clip-path=\"url(#{})\">\n{}</g>\n", clip, strips_of(plan, scale));
   for (const PlanArea& area : plan.kept_clear) {
-    ground += filled(area, scale, fmt::format("url(#{})", hatch), {clay, 1.5, ""});
+    ground += filled(area, scale, fmt::format("url(#{})", hatch), {kept_clear_ink, 1.5, ""});
   }
-  return ground + filled(*plan.plot, scale, "none", {still_ink, 2.5, ""});
+  return ground + filled(*plan.plot, scale, "none", {outline_ink, 2.5, ""});
 }
 
 /// The largest of 1, 2, 5, 10, 20 ... metres that is no longer than a fifth of the drawing.

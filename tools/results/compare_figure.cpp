@@ -35,8 +35,10 @@ Panel extreme_panel(const std::vector<Layout>& layouts, bool is_least) {
   int longest = 1;
   panel.title = is_least ? "Least EFT of each run-year" : "Greatest EFT of each run-year";
   for (std::size_t i = 0; i < layouts.size(); ++i) {
-    Line line{
-        {}, layout_strokes[i % layout_strokes.size()], i % 2 == 0 ? Marker::filled : Marker::hollow, layouts[i].name};
+    Line line{{},
+              side_by_side_strokes[i % side_by_side_strokes.size()],
+              i % 2 == 0 ? Marker::filled : Marker::hollow,
+              layouts[i].name};
     for (const YearFluid& year : layouts[i].fluid) {
       line.points.push_back({static_cast<double>(year.run_year), celsius(is_least ? year.eft.least : year.eft.most)});
       range.add(line.points.back().y);

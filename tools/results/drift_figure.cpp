@@ -37,7 +37,7 @@ Line trend_line(const Line& block, const Drift& drift) {
   const double from = first->x;
   const double to = block.points.back().x;
   const double half_change = drift.trend / 10 * (to - from) / 2;
-  return {{{from, mean - half_change}, {to, mean + half_change}}, {pale_wine, 13, ""}, Marker::none, ""};
+  return {{{from, mean - half_change}, {to, mean + half_change}}, {block_fill, 13, ""}, Marker::none, ""};
 }
 
 /// The trend in words, on the side of the block's line where the mid-points are not.
@@ -50,7 +50,7 @@ Note trend_note(const Line& trend, const Drift& drift) {
   // Where the line climbs away from the word, it is clear of it.
   const bool leftward = (side == Note::Side::above) == (to.y > from.y);
   return {
-      leftward ? to : from, fmt::format("trend {:+.2f} K per decade", drift.trend), limit_ink, false, side, leftward};
+      leftward ? to : from, fmt::format("trend {:+.2f} K per decade", drift.trend), block_ink, false, side, leftward};
 }
 
 Panel ground_panel(const Drift& drift) {
@@ -58,21 +58,21 @@ Panel ground_panel(const Drift& drift) {
   const YearlyGround& yearly = drift.yearly;
   panel.title = "Yearly means of the ground's temperature";
   panel.x = run_year_axis(static_cast<int>(yearly.block_rise.size()));
-  const Line block = yearly_line(drift, yearly.block_rise, {deep_pine, 3, ""}, Marker::filled, "ground block");
+  const Line block = yearly_line(drift, yearly.block_rise, {block_ink, 3, ""}, Marker::filled, "ground block");
   if (std::isfinite(drift.trend)) {
     panel.lines.push_back(trend_line(block, drift));
     panel.notes.push_back(trend_note(panel.lines.back(), drift));
   }
   if (!yearly.middle_rise.empty()) {
     panel.lines.push_back(
-        yearly_line(drift, yearly.middle_rise, {clay, 2.5, "8 5"}, Marker::hollow, "between\nthe bores"));
+        yearly_line(drift, yearly.middle_rise, {middle_ink, 2.5, "8 5"}, Marker::hollow, "between\nthe bores"));
   }
   panel.lines.push_back(block);
 
   const double still = celsius(yearly.undisturbed.back());
-  panel.levels.push_back({still, {still_ink, 2, "3 6"}, "undisturbed\n" + fixed(still, 1) + " °C"});
+  panel.levels.push_back({still, {undisturbed_ink, 2, "3 6"}, "undisturbed\n" + fixed(still, 1) + " °C"});
   panel.levels.push_back({still + yearly.final_block,
-                          {deep_pine, 2, "12 5"},
+                          {block_ink, 2, "12 5"},
                           "block in the end\n" + fixed(still + yearly.final_block, 1) + " °C"});
   Range range;
   for (const Level& level : panel.levels) range.add(level.y);

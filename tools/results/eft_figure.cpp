@@ -25,8 +25,8 @@ struct Look {
   Marker marker = Marker::none;
 };
 
-const Look first_look{{clay, 2.5, "8 5"}, pale_clay, 0.9, Marker::hollow};
-const Look last_look{{deep_pine, 3, ""}, pale_pine, 0.6, Marker::filled};
+const Look first_look{{first_year_ink, 2.5, "8 5"}, first_year_fill, 0.9, Marker::hollow};
+const Look last_look{{last_year_ink, 3, ""}, last_year_fill, 0.6, Marker::filled};
 
 void add_year(Panel& panel, const FluidSummary& summary, int run_year, const Look& look, Range& range) {
   Band band{{}, {}, {}, look.fill, look.opacity, {look.stroke.colour, 1, look.stroke.dash}};
@@ -102,9 +102,9 @@ Panel year_panel(const FluidSummary& summary, const Date& start) {
   Range range;
   panel.title = "Every run-year";
   panel.x = run_year_axis(static_cast<int>(summary.years.size()));
-  panel.lines.push_back(extreme_line(summary, &Spread::most, {deep_pine, 3, ""}, "greatest hour"));
-  panel.lines.push_back(extreme_line(summary, &Spread::mean, {still_ink, 2, "3 5"}, "mean"));
-  panel.lines.push_back(extreme_line(summary, &Spread::least, {clay, 3, "9 5"}, "least hour"));
+  panel.lines.push_back(extreme_line(summary, &Spread::most, {every_year_ink, 3, ""}, "greatest hour"));
+  panel.lines.push_back(extreme_line(summary, &Spread::mean, {every_year_ink, 2, "3 5"}, "mean"));
+  panel.lines.push_back(extreme_line(summary, &Spread::least, {every_year_ink, 3, "9 5"}, "least hour"));
   for (const Line& line : panel.lines) {
     for (const Point& point : line.points) range.add(point.y);
   }

@@ -19,18 +19,18 @@ std::string style() {
   return fmt::format(
       "body{{font:17px/1.5 'Source Sans 3','Noto Sans','DejaVu Sans',Verdana,sans-serif;color:{0};max-width:960px;"
       "margin:2rem auto;padding:0 1rem;background:#fff}}"
-      "h1,h2{{color:{1}}}h2{{border-bottom:2px solid {2};margin-top:3rem}}h3{{margin:2.5rem 0 .3rem}}"
+      "h1,h2{{color:{0}}}h2{{border-bottom:2px solid {1};margin-top:3rem}}h3{{margin:2.5rem 0 .3rem}}"
       "table{{border-collapse:collapse;width:100%;font-size:15px;font-variant-numeric:tabular-nums}}"
-      "th,td{{text-align:left;padding:.2rem .6rem;border-bottom:1px solid {2};vertical-align:top}}"
-      "td.n,th.n{{text-align:right;white-space:nowrap}}.id{{color:{3};font-size:15px}}"
+      "th,td{{text-align:left;padding:.2rem .6rem;border-bottom:1px solid {1};vertical-align:top}}"
+      "td.n,th.n{{text-align:right;white-space:nowrap}}.id{{color:{2};font-size:15px}}"
       "dl{{margin:.4rem 0 .8rem;display:grid;grid-template-columns:8rem 1fr;gap:.1rem "
-      ".8rem}}dt{{color:{3}}}dd{{margin:0}}"
-      ".missed{{color:{4};font-weight:bold}}.known{{color:{5}}}"
-      ".bar{{display:inline-block;height:.7em;background:{1};vertical-align:middle}}"
-      ".track{{display:inline-block;width:120px;border:1px solid {3};line-height:0;margin-right:.5rem}}"
-      "svg{{max-width:100%;height:auto}}a{{color:{1}}}summary{{cursor:pointer;color:{1}}}"
+      ".8rem}}dt{{color:{2}}}dd{{margin:0}}"
+      ".missed{{color:{3};font-weight:bold}}.known{{color:{2}}}"
+      ".bar{{display:inline-block;height:.7em;background:{0};vertical-align:middle}}"
+      ".track{{display:inline-block;width:120px;border:1px solid {2};line-height:0;margin-right:.5rem}}"
+      "svg{{max-width:100%;height:auto}}a{{color:{0}}}summary{{cursor:pointer;color:{0}}}"
       "@media print{{details>*{{display:block}}}}",
-      present::ink, present::deep_pine, present::grid_ink, present::quiet_ink, present::limit_ink, present::clay);
+      present::ink, present::grid_ink, present::quiet_ink, present::limit_ink);
 }
 
 /// A sentence starts with a capital; claims are written without one, so that they can stand inside another.

@@ -20,7 +20,7 @@ present::Axis axis(const std::string& label, bool log, const present::Range& ran
 present::Line drawn(const Curve& curve, const Plot& plot, std::size_t nth) {
   present::Line line;
   line.label = curve.label;
-  line.stroke = present::layout_strokes.at(nth % present::layout_strokes.size());
+  line.stroke = present::side_by_side_strokes.at(nth % present::side_by_side_strokes.size());
   if (curve.is_reference) {
     line.stroke = {present::ink, 0, ""};  // marks without a line
     line.marker = nth % 2 == 0 ? present::Marker::hollow : present::Marker::filled;
