@@ -59,7 +59,7 @@ void run_scenario(const Arguments& arguments) {
   options.threads = arguments.threads;
   options.resume = arguments.resume;
   options.progress = [&](const run::Progress& progress) { display.show(progress); };
-  options.stop = &program::stop_on_signals();
+  options.listen = program::stop_on_signals;
   const std::vector<Warning> warnings =
       screens ? screen::simulate(scenario, options) : run::simulate(scenario, options);
   display.clear();

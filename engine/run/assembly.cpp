@@ -16,6 +16,7 @@
 #include "engine/march/refresh_stability.hpp"
 #include "engine/march/tableau.hpp"
 #include "engine/materials/fluid.hpp"
+#include "engine/run/likely_causes.hpp"
 #include "engine/run/merging.hpp"
 
 namespace stillground::run {
@@ -233,11 +234,14 @@ void check_cop_slopes(const Assembly& assembly) {
   const march::Task task{{}, &regime};
   const double carried = march::heat_rate(assembly.problem, task) * (1 - gain);
   if (rise * gain >= carried) {
+    const std::string remedy = loads_beyond_usual(assembly)
+                                   ? "the curve may be right and the loads too large; " + likely_causes(assembly)
+                                   : "give a flatter curve, more flow or more bores";
     throw InputError(
         scenario.place("heat_pump.cooling_cop"), "heat_pump.cooling_cop",
         fmt::format("falls so steeply that at the peak load the rejected heat would rise by {:.0f} W per K of EFT, "
-                    "while the field carries off {:.0f} W per K; give a flatter curve, more flow or more bores",
-                    rise, carried / gain));
+                    "while the field carries off {:.0f} W per K; {}",
+                    rise, carried / gain, remedy));
   }
 }
 

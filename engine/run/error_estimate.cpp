@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <vector>
 
+#include "engine/base/errors.hpp"
 #include "engine/run/error_kernels.hpp"
 #include "engine/run/heat_history.hpp"
 #include "engine/run/restarts.hpp"
@@ -45,7 +47,9 @@ double refresh_error(const Assembly& assembly, const Kernel& neighbours, const s
 
 }  // namespace
 
-record::ErrorEstimate estimate_errors(const Assembly& assembly) {
+namespace {
+
+record::ErrorEstimate estimated(const Assembly& assembly) {
   const ErrorKernels kernels = error_kernels(assembly);
   const HeatHistory history = foresee_heat(assembly, kernels.rise);
   const Unexplained unexplained = unexplained_by_restarts(assembly, kernels);
@@ -67,6 +71,18 @@ record::ErrorEstimate estimate_errors(const Assembly& assembly) {
     error.total = std::max(error.total, margin * by_all.next(step + grid + refresh, history, i));
   }
   return error;
+}
+
+}  // namespace
+
+record::ErrorEstimate estimate_errors(const Assembly& assembly) {
+  try {
+    return estimated(assembly);
+  } catch (const NumericsError&) {
+    // Loads that no field meets: the march itself says so, with date and cause.
+    constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
+    return {unknown, unknown, unknown, unknown};
+  }
 }
 
 }  // namespace stillground::run

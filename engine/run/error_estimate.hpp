@@ -15,7 +15,7 @@ namespace stillground::run {
 /// Their absolute values add up hour by hour; where the flow is near laminar they grow by the film's feedback
 /// (HeatHistory). Everything is raised by a quarter (`margin`) for what is left out: film and COP away from where they
 /// were taken (a tenth of the heat), bores of unequal depth and heat, the orders in between. The same bits at any
-/// number of threads.
+/// number of threads. Not a number where loads and heat pumps meet at no temperature.
 record::ErrorEstimate estimate_errors(const Assembly& assembly);
 
 }  // namespace stillground::run

@@ -14,13 +14,14 @@ class FilmPart {
   explicit FilmPart(const Assembly& assembly) : assembly_(assembly), laminar_(film_at(0, assembly.fluid.reference)) {}
 
   double at(double temperature) {
+    temperature = within(temperature);
     const int below = static_cast<int>(std::floor(temperature));
     return std::lerp(at_kelvin(below), at_kelvin(below + 1), temperature - below);
   }
 
   /// Steepest fall per kelvin within 1 K.
   double steepest_fall(double temperature) {
-    const int below = static_cast<int>(std::floor(temperature));
+    const int below = static_cast<int>(std::floor(within(temperature)));
     double steepest = 0;
     for (int kelvin = below - 1; kelvin <= below + 1; ++kelvin) {
       steepest = std::max(steepest, at_kelvin(kelvin) - at_kelvin(kelvin + 1));
@@ -31,6 +32,9 @@ class FilmPart {
   double laminar() const { return laminar_; }
 
  private:
+  /// No fluid's data reach beyond; what absurd loads foresee does.
+  static double within(double temperature) { return std::clamp(temperature, 200.0, 500.0); }
+
   double film_at(double flow, double temperature) const {
     if (assembly_.scenario.bore.resistance) return 0;
     return film_part(assembly_.scenario.bore.loop, film(assembly_.scenario, flow, temperature).films);

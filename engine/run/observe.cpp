@@ -121,6 +121,19 @@ record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime
   return shot;
 }
 
+WallExtremes wall_extremes(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state,
+                           const std::vector<bool>& drilled) {
+  constexpr double none = std::numeric_limits<double>::infinity();
+  WallExtremes found{{none, 0, 0}, {-none, 0, 0}};
+  walls(
+      problem, [&](std::size_t g) { return drilled[g] ? &regime : nullptr; }, state,
+      [&](std::size_t g, std::size_t k, double wall) {
+        if (!(wall >= found.coldest.temperature)) found.coldest = {wall, g, k};
+        if (!(wall <= found.warmest.temperature)) found.warmest = {wall, g, k};
+      });
+  return found;
+}
+
 double coldest_wall(const march::Problem& problem, const march::Task& task, const march::State& state) {
   double coldest = std::numeric_limits<double>::infinity();
   walls(

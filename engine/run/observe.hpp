@@ -27,6 +27,19 @@ double stored_heat(const march::Problem& problem, const LoopFluid& fluid, const 
 record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state,
                           const std::vector<bool>& drilled);
 
+/// Where bore walls are coldest and warmest. A wall that is no number is both.
+struct WallExtremes {
+  struct At {
+    double temperature = 0;  ///< [K]
+    std::size_t group = 0, layer = 0;
+  };
+  At coldest, warmest;
+};
+
+/// Those of the state's time; `regime` and `drilled` as for snapshot(), at least one group drilled.
+WallExtremes wall_extremes(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state,
+                           const std::vector<bool>& drilled);
+
 /// Coldest bore wall at the state's time under the hour's task [K].
 double coldest_wall(const march::Problem& problem, const march::Task& task, const march::State& state);
 

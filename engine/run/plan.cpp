@@ -127,12 +127,16 @@ double trial_seconds(const Assembly& assembly, int threads) {
   using Clock = std::chrono::steady_clock;
   Simulation simulation(assembly, threads);
   const auto start = simulation.save();
-  for (int hour = 0; hour < trial_hours; ++hour) simulation.march_hour();
-  simulation.restore(start);
-  const auto before = Clock::now();
-  for (int hour = 0; hour < trial_hours; ++hour) simulation.march_hour();
-  const std::chrono::duration<double> taken = Clock::now() - before;
-  return taken.count() * static_cast<double>(assembly.hours()) / trial_hours;
+  try {
+    for (int hour = 0; hour < trial_hours; ++hour) simulation.march_hour();
+    simulation.restore(start);
+    const auto before = Clock::now();
+    for (int hour = 0; hour < trial_hours; ++hour) simulation.march_hour();
+    const std::chrono::duration<double> taken = Clock::now() - before;
+    return taken.count() * static_cast<double>(assembly.hours()) / trial_hours;
+  } catch (const NumericsError&) {
+    return std::numeric_limits<double>::quiet_NaN();  // the run would stop as soon
+  }
 }
 
 /// Bytes before compression: it saves a part that depends on the loads.

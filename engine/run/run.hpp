@@ -30,7 +30,11 @@ struct Options {
   int threads = 0;                                ///< 0: as many as the machine has; the bits do not depend on it
   bool resume = false;                            ///< go on from the checkpoint that an interrupted run left
   std::function<void(const Progress&)> progress;  ///< may be empty
-  const std::atomic<bool>* stop = nullptr;        ///< set by a signal: save a checkpoint, throw Interrupted
+
+  /// Called once there is something to lose; the flag is set from then on when the user wants the run to stop: save a
+  /// checkpoint, throw Interrupted. Until then, however long preparing takes, a signal may end the program at once. May
+  /// be empty.
+  std::function<const std::atomic<bool>&()> listen;
 };
 
 /// Marches the scenario and writes the result file. Returns all warnings. Throws InputError (before anything is

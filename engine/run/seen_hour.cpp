@@ -8,6 +8,7 @@ namespace stillground::run {
 
 void see(Tally& tally, const SeenHour& hour, const loop::Demand& demand, const loop::HeatPumps& pumps) {
   tally.coldest_fluid = std::min({tally.coldest_fluid, hour.eft, hour.lft});
+  tally.warmest_fluid = std::max({tally.warmest_fluid, hour.eft, hour.lft});
   if (hour.flows) {
     ++tally.flowing_hours;
     if (materials::regime(hour.reynolds) == materials::Regime::laminar) ++tally.laminar_hours;

@@ -6,6 +6,7 @@
 #include "engine/record/spool/spool.hpp"
 #include "engine/record/write/result_file.hpp"
 #include "engine/run/header.hpp"
+#include "engine/run/plausible.hpp"
 #include "engine/run/run.hpp"
 #include "engine/run/simulation.hpp"
 #include "engine/run/warnings.hpp"
@@ -42,8 +43,10 @@ class Recording {
   Recording(const Assembly& assembly, const Options& options, const record::Header& header)
       : assembly_(assembly),
         options_(options),
+        stop_(options.listen ? &options.listen() : nullptr),
         due_(snapshot_hours(assembly.scenario, assembly.hours())),
         simulation_(assembly, options.threads),
+        plausible_(assembly),
         spool_(options.resume ? record::Spool::resume(options.result, header)
                               : record::Spool::create(options.result, header)),
         file_(options.result, header, due_.size()) {
@@ -55,19 +58,13 @@ class Recording {
     }
   }
 
+  /// What ends in the impossible would do so again: no checkpoint of it stays in the next run's way.
   void march() {
-    while (!simulation_.finished()) {
-      hours_.push_back(simulation_.march_hour());
-      const long hour = simulation_.tally().hour;
-      const bool day_ends = hour % 24 == 0, year_ends = hour % hours_per_year == 0;
-      if (day_ends) record_hours();  // snapshots and years end with a day
-      take_snapshot();
-      if (year_ends) record(simulation_.year_balance());
-      if (year_ends && assembly_.scenario.fields == model::RecordFields::yearly) record(simulation_.year_mean());
-      if (day_ends) report(year_ends);
-      if (year_ends && !simulation_.finished()) simulation_.start_year();
-      if (stopped()) interrupt();
-      if (day_ends && Clock::now() - saved_ > between_checkpoints) checkpoint();
+    try {
+      march_hours();
+    } catch (const NumericsError&) {
+      spool_.discard();
+      throw;
     }
   }
 
@@ -84,6 +81,42 @@ class Recording {
   }
 
  private:
+  record::Hour plausible_hour() {
+    const long number = simulation_.tally().hour;
+    const record::Hour hour = [&] {
+      try {
+        return simulation_.march_hour();
+      } catch (const NumericsError& error) {
+        plausible_.gave_up(error, number);
+      }
+    }();
+    plausible_.fluid(hour.eft, hour.lft, number);
+    return hour;
+  }
+
+  void march_hours() {
+    while (!simulation_.finished()) {
+      hours_.push_back(plausible_hour());
+      const long hour = simulation_.tally().hour;
+      const bool day_ends = hour % 24 == 0, year_ends = hour % hours_per_year == 0;
+      if (day_ends) plausible_.walls(simulation_.walls(), hour);
+      if (day_ends) record_hours();  // snapshots and years end with a day
+      take_snapshot();
+      if (year_ends) end_year(hour / hours_per_year);
+      if (year_ends && assembly_.scenario.fields == model::RecordFields::yearly) record(simulation_.year_mean());
+      if (day_ends) report(year_ends);
+      if (year_ends && !simulation_.finished()) simulation_.start_year();
+      if (stopped()) interrupt();
+      if (day_ends && Clock::now() - saved_ > between_checkpoints) checkpoint();
+    }
+  }
+
+  void end_year(long year) {
+    const record::YearBalance balance = simulation_.year_balance();
+    plausible_.balance(balance, simulation_.tally().turned_over, static_cast<int>(year));
+    record(balance);
+  }
+
   void take_snapshot() {
     if (due_.contains(simulation_.tally().hour)) record(simulation_.snapshot());
   }
@@ -100,7 +133,7 @@ class Recording {
     hours_.clear();
   }
 
-  bool stopped() const { return options_.stop && options_.stop->load(); }
+  bool stopped() const { return stop_ && stop_->load(); }
 
   void checkpoint() {
     if (!hours_.empty()) record_hours();
@@ -131,8 +164,10 @@ class Recording {
 
   const Assembly& assembly_;
   const Options& options_;
+  const std::atomic<bool>* stop_;
   std::set<long> due_;
   Simulation simulation_;
+  Plausible plausible_;
   record::Spool spool_;
   record::ResultFile file_;
   std::vector<record::Hour> hours_;  // of the day so far

@@ -11,7 +11,6 @@
 #include "engine/march/fused/stepper.hpp"
 #include "engine/run/group_deviation.hpp"
 #include "engine/run/merging.hpp"
-#include "engine/run/observe.hpp"
 #include "engine/run/seen_hour.hpp"
 
 namespace stillground::run {
@@ -142,6 +141,7 @@ std::vector<bool> Simulation::drilled() const {
 
 void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
   tally_.put_in += means.to_ground * seconds_per_hour;
+  tally_.turned_over += std::abs(means.to_ground) * seconds_per_hour;
   tally_.surface += means.surface * seconds_per_hour;
   if (std::min(means.eft, means.lft) < ice) {
     tally_.coldest_wall = std::min(tally_.coldest_wall, coldest_wall(assembly_.problem, hour.task, state_));
@@ -156,6 +156,10 @@ void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
 record::Snapshot Simulation::snapshot() {
   // The wall lies between grout and ground by the resistances of standing fluid: the film has no part in that.
   return run::snapshot(assembly_.problem, regimes_.standing().march, state_, drilled());
+}
+
+WallExtremes Simulation::walls() const {
+  return wall_extremes(assembly_.problem, regimes_.standing().march, state_, drilled());
 }
 
 record::YearMean Simulation::year_mean() const {

@@ -8,6 +8,7 @@
 #include "engine/march/workers.hpp"
 #include "engine/record/frames.hpp"
 #include "engine/run/assembly.hpp"
+#include "engine/run/observe.hpp"
 #include "engine/run/phases.hpp"
 #include "engine/run/regimes.hpp"
 #include "engine/run/tally.hpp"
@@ -27,6 +28,8 @@ class Simulation {
   record::YearMean year_mean() const;        ///< of the run-year that has just ended
   record::YearBalance year_balance() const;  ///< the same
   void start_year();                         ///< call after the year's frames have been taken
+
+  WallExtremes walls() const;  ///< now
 
   /// Steady rise under the mean heat of the run-year that has just ended: [group][z][r].
   std::vector<float> steady_rise() const;

@@ -29,6 +29,7 @@ void parts(State& state, Tally& tally, Each&& each) {
   count(tally.hour);
   one(tally.put_in);
   one(tally.surface);
+  one(tally.turned_over);
   one(tally.stored_at_start);
   one(tally.eft_least);
   one(tally.eft_most);
@@ -43,6 +44,7 @@ void parts(State& state, Tally& tally, Each&& each) {
   count(tally.design.hour);
   one(tally.design.reynolds);
   one(tally.coldest_fluid);
+  one(tally.warmest_fluid);
   one(tally.coldest_wall);
   one(tally.group_deviation);
 }
@@ -57,7 +59,7 @@ std::size_t checkpoint_size(State& state, Tally& tally) {
 }  // namespace
 
 void Tally::start_year(double stored) {
-  put_in = surface = 0;
+  put_in = surface = turned_over = 0;
   stored_at_start = stored;
   eft_least = std::numeric_limits<double>::infinity();
   eft_most = -eft_least;

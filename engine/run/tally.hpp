@@ -27,6 +27,7 @@ struct Tally {
   // Since the run-year's start.
   double put_in = 0;                                           ///< [J]
   double surface = 0;                                          ///< [J]
+  double turned_over = 0;                                      ///< between fluid and bores, either way [J]
   double stored_at_start = 0;                                  ///< stored heat when the run-year began [J]
   double eft_least = std::numeric_limits<double>::infinity();  ///< [K], hours with flow
   double eft_most = -std::numeric_limits<double>::infinity();  ///< [K]
@@ -41,6 +42,7 @@ struct Tally {
   long beyond_cooling_curve = 0;
   DesignHour design;
   double coldest_fluid = std::numeric_limits<double>::infinity();  ///< [K]
+  double warmest_fluid = 0;                                        ///< [K]
   double coldest_wall = std::numeric_limits<double>::infinity();   ///< [K]
   double group_deviation = 0;                                      ///< largest of merged groups [K]
 

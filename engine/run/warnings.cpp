@@ -6,6 +6,7 @@
 
 #include "engine/base/calendar.hpp"
 #include "engine/materials/fluid.hpp"
+#include "engine/run/warm_warnings.hpp"
 
 namespace stillground::run {
 
@@ -97,6 +98,7 @@ std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally
                      celsius(tally.coldest_fluid), celsius(freezing)),
          ""});
   }
+  add(warnings, warm_warnings(scenario, tally.warmest_fluid));
   if (tally.coldest_wall < ice) {
     warnings.push_back(
         {scenario.place("ground"),

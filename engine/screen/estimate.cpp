@@ -5,6 +5,7 @@
 
 #include "engine/loop/flow_rule.hpp"
 #include "engine/run/phases.hpp"
+#include "engine/run/plausible.hpp"
 #include "engine/run/seen_hour.hpp"
 #include "engine/screen/duty.hpp"
 #include "engine/screen/exponentials.hpp"
@@ -105,6 +106,7 @@ class Screening {
  public:
   Screening(const run::Assembly& assembly, const FieldResponse& field, const StepResponse& response)
       : assembly_(assembly),
+        plausible_(assembly),
         undisturbed_(assembly, field),
         slow_(slow_terms(response), seconds_per_hour),
         ground_(near_ground(response)),
@@ -124,6 +126,23 @@ class Screening {
   }
 
   record::Hour hour() {
+    const long number = tally_.hour;
+    plausible_.loops(of_state(fluid_), number);  // maps are made for its temperature
+    const record::Hour hour = [&] {
+      try {
+        return any_hour();
+      } catch (const NumericsError& error) {
+        plausible_.gave_up(error, number);
+      }
+    }();
+    plausible_.fluid(hour.eft, hour.lft, number);
+    return hour;
+  }
+
+  const run::Tally& tally() const { return tally_; }
+
+ private:
+  record::Hour any_hour() {
     const loop::Demand demand = assembly_.loads.hour(tally_.hour);
     const double part = loop::flow_part(assembly_.scenario.flow, demand.size() / peak_);
     std::array<double, HourMap::columns> driven{};
@@ -168,9 +187,6 @@ class Screening {
     return hour;
   }
 
-  const run::Tally& tally() const { return tally_; }
-
- private:
   using Amplitudes = std::array<double, HourMap::shapes>;
 
   double of_state(const Amplitudes& parts) const {
@@ -187,6 +203,7 @@ class Screening {
   }
 
   const run::Assembly& assembly_;
+  run::Plausible plausible_;
   FieldsUndisturbed undisturbed_;
   Superposition slow_;
   NearGround ground_;
@@ -211,9 +228,13 @@ Estimate superposed(const run::Assembly& assembly, const FieldResponse& response
   return {screening.tally(), fitted.misfit};
 }
 
-Estimate estimate(const run::Assembly& assembly, const TakeYear& take) {
+FieldResponse screened_response(const run::Assembly& assembly) {
   check(assembly);
-  return superposed(assembly, field_response(assembly), take);
+  return field_response(assembly);
+}
+
+Estimate estimate(const run::Assembly& assembly, const TakeYear& take) {
+  return superposed(assembly, screened_response(assembly), take);
 }
 
 }  // namespace stillground::screen

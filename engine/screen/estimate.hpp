@@ -25,7 +25,8 @@ using TakeYear = std::function<void(std::span<const record::Hour>)>;
 /// own.
 Estimate estimate(const run::Assembly& assembly, const TakeYear& take);
 
-/// The superposition alone, for a field's response already known.
+/// The two halves of it. Throw the same; what takes seconds is in the first.
+FieldResponse screened_response(const run::Assembly& assembly);
 Estimate superposed(const run::Assembly& assembly, const FieldResponse& response, const TakeYear& take);
 
 }  // namespace stillground::screen

@@ -36,14 +36,18 @@ std::vector<Warning> simulate(const model::Scenario& scenario, const run::Option
     warnings.push_back({scenario.place("record.fields"), "a screening estimate has no fields to record", ""});
   }
   const record::Header header = run::make_header(assembly, warnings);
+  const FieldResponse response = screened_response(assembly);
+  const std::atomic<bool>* stop = options.listen ? &options.listen() : nullptr;
   record::ResultFile file(options.result, header, 0);
   run::Progress progress;
   progress.start = scenario.run.start;
   progress.hours_total = static_cast<double>(assembly.hours());
-  const Estimate estimated = estimate(assembly, [&](std::span<const record::Hour> hours) {
+  const Estimate estimated = superposed(assembly, response, [&](std::span<const record::Hour> hours) {
     file.add(hours);
     add_year(progress, hours);
     if (options.progress) options.progress(progress);
+    if (stop && stop->load())
+      throw Interrupted("interrupted; a screening estimate leaves no checkpoint: run it afresh");
   });
   const std::vector<Warning> found = run::warnings_after(assembly, estimated.tally);
   record::Closing closing;

@@ -1,0 +1,80 @@
+#include "engine/run/plausible.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "engine/base/calendar.hpp"
+#include "engine/materials/fluid.hpp"
+#include "engine/run/likely_causes.hpp"
+
+namespace stillground::run {
+
+namespace {
+
+constexpr double ice = 273.15;
+constexpr double coldest = ice - 60, warmest = ice + 130;
+constexpr double beyond_data = 20;  // [K]
+constexpr double closes = 1e-6;     // of the heat turned over
+
+std::string when(const Assembly& assembly, long hour) {
+  return iso_hour(assembly.scenario.run.start, static_cast<double>(hour));
+}
+
+/// "-396.1 degC"; a number that is none, or far from any, by its order.
+std::string in_celsius(double kelvin) {
+  if (!std::isfinite(kelvin)) return "no finite number";
+  const double celsius = kelvin - ice;
+  return std::abs(celsius) < 1e5 ? fmt::format("{:.1f} degC", celsius) : fmt::format("{:.0e} degC", celsius);
+}
+
+}  // namespace
+
+Plausible::Plausible(const Assembly& assembly) : assembly_(assembly) {
+  const materials::ValidRange known = materials::valid_range(assembly.scenario.fluid);
+  least_ = std::max(0.0, std::min(coldest, known.coldest - beyond_data));
+  most_ = std::max(warmest, known.warmest + beyond_data);
+}
+
+void Plausible::walls(const WallExtremes& found, long hour) const {
+  for (const WallExtremes::At& at : {found.coldest, found.warmest}) {
+    if (can_be(at.temperature)) continue;
+    const std::size_t bore = assembly_.groups.members[at.group].front();
+    stop(hour - 1,
+         fmt::format("the ground at the wall of bore {}, {:.0f} m deep,", bore + 1, assembly_.problem.grid.z[at.layer]),
+         at.temperature);
+  }
+}
+
+void Plausible::balance(const record::YearBalance& balance, double turned_over, int year) const {
+  // A field that rests is measured by a kelvin of what its bores hold.
+  const bore::Capacities& held = assembly_.fluid.capacities;
+  double kelvin = held.grout;
+  for (const double stream : held.stream) kelvin += stream;
+  double metres = 0;
+  for (const auto& bore : assembly_.bores) metres += bore.depth;
+  const double open = std::abs(balance.residual), least = kelvin * metres;
+  if (open <= closes * std::max(turned_over, least)) return;
+  throw NumericsError(fmt::format(
+      "stopped at {}: in run-year {} the heat balance does not close, {:.3g} J of the {:.3g} J turned over are missing "
+      "(allowed: 1e-6 of them); no result is written; {}",
+      when(assembly_, year * hours_per_year), year, balance.residual, turned_over, likely_causes(assembly_)));
+}
+
+void Plausible::gave_up(const NumericsError& error, long hour) const {
+  throw NumericsError(fmt::format("stopped at {}: {}; no result is written; {}", when(assembly_, hour), error.what(),
+                                  likely_causes(assembly_)));
+}
+
+void Plausible::stop(long hour, const std::string& what, double temperature) const {
+  const materials::ValidRange known = materials::valid_range(assembly_.scenario.fluid);
+  throw NumericsError(
+      fmt::format("stopped at {}: {} came to {}, beyond {:.0f} to {:.0f} degC, within which a result is believed (the "
+                  "fluid's data: "
+                  "{:.1f} to {:.1f} degC); no result is written; {}",
+                  when(assembly_, hour), what, in_celsius(temperature), least_ - ice, most_ - ice, known.coldest - ice,
+                  known.warmest - ice, likely_causes(assembly_)));
+}
+
+}  // namespace stillground::run
