@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "engine/base/quote.hpp"
+#include "engine/config/month_column.hpp"
 #include "engine/config/parts.hpp"
 
 namespace stillground::config {
@@ -111,6 +112,7 @@ model::BuildingLoads read_monthly(const Section& section, Context& context) {
     Where{{csv.file, 1, 0}, ""}.refuse(
         "no energy is given: heating_energy, hot_water_energy or cooling_energy is needed");
   }
+  check_months(csv, context);
   const bool direct = section.word("cooling_by") == "fluid";
   model::BuildingLoads loads;
   for (std::size_t month = 0; month < months; ++month) {

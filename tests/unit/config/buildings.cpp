@@ -39,6 +39,48 @@ TEST_CASE("A monthly table keeps each month's energy and holds its peak at the m
   CHECK(loads.hot_water.values.empty());
 }
 
+namespace {
+
+/// Twelve months of 100 kWh whose column `month` reads so.
+std::string months_named(const std::vector<std::string>& names) {
+  std::string text = "file months.csv = month,heating_energy [kWh]\\n";
+  for (const std::string& name : names) text += name + ",100\\n";
+  return text;
+}
+
+model::Scenario with_months(const std::vector<std::string>& names) {
+  return testing::read_edited({"site " + columns + " =>   monthly: months.csv\\n", months_named(names)});
+}
+
+}  // namespace
+
+TEST_CASE("The months of a monthly table are read in the ways people write them", "[config]") {
+  const std::vector<std::vector<std::string>> ways = {
+      {"1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"},
+      {"Jan", "FEB", "mar", "Apr.", "May", "Jun", "Jul", "Aug", "Sept", "October", "Nov", "December"},
+      {"2027-01", "2027-02", "2027-03", "2027-04", "2027-05", "2027-06", "2027-07", "2027-08", "2027-09", "2027-10",
+       "2027-11", "2027-12"}};
+  for (const auto& names : ways) {
+    CAPTURE(names.front());
+    CHECK(with_months(names).warnings.empty());
+  }
+}
+
+TEST_CASE("A monthly table out of the calendar's order is refused at its first month that is", "[config]") {
+  std::vector<std::string> names = {"1", "2", "4", "3", "5", "6", "7", "8", "9", "10", "11", "12"};
+  CHECK_THROWS_WITH(with_months(names), Contains("months.csv:4:1: month: \"4\" stands where Mar is due"));
+  names = {"Oct", "Nov", "Dec", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep"};
+  CHECK_THROWS_WITH(with_months(names), Contains("months.csv:2:1: month: \"Oct\" stands where Jan is due"));
+}
+
+TEST_CASE("A month that cannot be read is warned of once", "[config]") {
+  const auto warnings = with_months({"janvier", "février", "mars", "avril", "mai", "juin", "juillet", "août",
+                                     "septembre", "octobre", "novembre", "décembre"})
+                            .warnings;
+  REQUIRE(warnings.size() == 1);
+  CHECK_THAT(warnings[0].line(), Contains("months.csv:2:1: \"janvier\" is no month that can be read"));
+}
+
 TEST_CASE("Loads that grow do so from run-year to run-year", "[config]") {
   const auto plain = loads_of(columns, "3");
   const auto grown = loads_of(columns + "  growth: 2 %\\n", "3");
