@@ -51,13 +51,14 @@ void run_scenario(const Arguments& arguments) {
   }
   const fs::path result = result_path(arguments);
 
-  for (const Warning& warning : scenario.warnings) program::warn(warning);
-
   RunDisplay display(scenario.units);
   run::Options options;
   options.result = result;
   options.threads = arguments.threads;
   options.resume = arguments.resume;
+  options.warned = [](const std::vector<Warning>& warnings) {
+    for (const Warning& warning : warnings) program::warn(warning);
+  };
   options.progress = [&](const run::Progress& progress) { display.show(progress); };
   options.listen = program::stop_on_signals;
   const std::vector<Warning> warnings =

@@ -9,6 +9,7 @@
 #include "engine/config/context.hpp"
 #include "engine/config/parts.hpp"
 #include "engine/config/shape.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::config {
 namespace {
@@ -26,8 +27,9 @@ void warn_of_short_profile(model::Scenario& scenario) {
   }
   const double end = profile->points.back().depth;
   if (end >= toe) return;
+  const auto length = [&](double metres) { return units::text(metres, "m", 1, scenario.units); };
   scenario.warnings.push_back({scenario.place("ground.undisturbed.profile"),
-                               fmt::format("the profile ends at {:.4g} m, the deepest bore at {:.4g} m", end, toe),
+                               fmt::format("the profile ends at {}, the deepest bore at {}", length(end), length(toe)),
                                "its last temperature is held below"});
 }
 

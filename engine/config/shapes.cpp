@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "engine/config/layouts.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::config {
 namespace {
@@ -61,8 +62,9 @@ model::Fan read_fan(const Section& section, const model::Bore& bore, Context& co
 
 void warn_of_close_bores(const Place& place, const std::string& what, double distance, Context& context) {
   if (distance >= least_advised) return;
-  context.warn(place, fmt::format("{} {:.3g} m apart: bores so close exchange heat within days", what, distance),
-               fmt::format("the model is meant for {:g} m and more", least_advised));
+  const auto length = [&](double metres) { return units::text(metres, "m", 2, context.scenario.units); };
+  context.warn(place, fmt::format("{} {} apart: bores so close exchange heat within days", what, length(distance)),
+               fmt::format("the model is meant for {} and more; common practice, no source", length(least_advised)));
 }
 
 model::Layout read_shape(const std::string& shape, const Section& section, const model::Bore& bore, Context& context) {

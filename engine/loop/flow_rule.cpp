@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace stillground::loop {
 
@@ -17,6 +18,10 @@ double flow_part(const model::Flow& flow, double part) {
       return std::clamp(std::ceil(part * flow.stages - 1e-9), 1.0, static_cast<double>(flow.stages)) / flow.stages;
   }
   return 1;
+}
+
+double least_part(const model::Flow& flow) {
+  return flow_part(flow, std::numeric_limits<double>::min());
 }
 
 }  // namespace stillground::loop

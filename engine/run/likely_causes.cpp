@@ -8,6 +8,7 @@
 
 #include "engine/field/layout.hpp"
 #include "engine/loop/flow_rule.hpp"
+#include "engine/run/ground_heat.hpp"
 
 namespace stillground::run {
 
@@ -17,13 +18,13 @@ constexpr double ice = 273.15;
 constexpr double joules_per_kwh = 3.6e6;
 
 // Usual, common practice, no source.
-constexpr double usual_peak = 100;                    // [W/m] of bore, either way
-constexpr double usual_year = 150;                    // [kWh/m] a year, one way more than the other
-constexpr double usual_difference = 6;                // between entering and leaving fluid [K]
-constexpr double usual_resistance = 0.2;              // of a bore [K m/W], at most
-constexpr double usual_conductivity = 0.8;            // of the ground [W/(m K)], at least
-constexpr double usual_spacing = 3;                   // [m], at least
-constexpr double usual_cold = 268, usual_warm = 303;  // of undisturbed ground [K]
+constexpr double usual_peak = std::max(usual_taken, usual_given);  // [W/m] of bore, either way
+constexpr double usual_left_over = usual_year / joules_per_kwh;    // [kWh/m] a year, one way more than the other
+constexpr double usual_difference = 6;                             // between entering and leaving fluid [K]
+constexpr double usual_resistance = 0.2;                           // of a bore [K m/W], at most
+constexpr double usual_conductivity = 0.8;                         // of the ground [W/(m K)], at least
+constexpr double usual_spacing = 3;                                // [m], at least
+constexpr double usual_cold = 268, usual_warm = 303;               // of undisturbed ground [K]
 
 struct Cause {
   double times = 0;  ///< the usual
@@ -76,11 +77,11 @@ void loads_and_flow(const Assembly& assembly, std::vector<Cause>& causes) {
       {peak, fmt::format("heat of {} W per metre of bore (usual: up to {:g}): {}", rounded(asked.peak), usual_peak,
                          peak > 10 ? "are the loads in W under a head that says kW, or bores left out?"
                                    : "are there bores enough?")});
-  const double year = std::abs(asked.one_sided) / usual_year;
+  const double year = std::abs(asked.one_sided) / usual_left_over;
   causes.push_back(
       {year / std::max(1.0, peak),
        fmt::format("{} kWh a year {} each metre of bore for good (usual: up to {:g})",
-                   rounded(std::abs(asked.one_sided)), asked.one_sided < 0 ? "out of" : "into", usual_year)});
+                   rounded(std::abs(asked.one_sided)), asked.one_sided < 0 ? "out of" : "into", usual_left_over)});
   // More heat than the bores are for is no fault of the flow's.
   const double difference = asked.difference / usual_difference / std::max(1.0, peak);
   causes.push_back(

@@ -12,11 +12,19 @@ namespace stillground::run {
 
 namespace {
 
+/// Mean velocity of `flow` [kg/s] between two diameters [m/s].
+double velocity(double flow, double density, double inner, double outer) {
+  return flow / (density * std::numbers::pi / 4 * (outer * outer - inner * inner));
+}
+
 /// Flow of one pipe of a loop, and its films.
 Film in_legs(const model::Pipe& pipe, double flow, const materials::FluidState& state) {
   const double reynolds = materials::reynolds(flow, pipe.inner_diameter(), state.viscosity);
   const double nusselt = flow > 0 ? materials::nusselt(reynolds, state.prandtl()) : materials::standing_nusselt;
-  return {reynolds, materials::regime(reynolds), {materials::film_resistance(nusselt, state.conductivity), 0, 0}};
+  return {.reynolds = reynolds,
+          .regime = materials::regime(reynolds),
+          .films = {materials::film_resistance(nusselt, state.conductivity), 0, 0},
+          .velocity = velocity(flow, state.density, 0, pipe.inner_diameter())};
 }
 
 Film of(const model::SingleU&, const model::Bore& bore, double flow, const materials::FluidState& state) {
@@ -38,6 +46,7 @@ Film of(const model::Coaxial& loop, const model::Bore& bore, double flow, const 
   Film film = in_legs(loop.inner, flow, state);
   film.films.annulus_inner = at(materials::AnnulusWall::inner);
   film.films.annulus_outer = at(materials::AnnulusWall::outer);
+  film.velocity = std::max(film.velocity, velocity(flow, state.density, inner, outer));
   if (reynolds < film.reynolds) {
     film.reynolds = reynolds;
     film.regime = materials::regime(reynolds);

@@ -33,6 +33,7 @@ struct Film {
   double reynolds = 0;  ///< of a leg; of a coaxial loop, the lower of inner pipe and annulus
   materials::Regime regime = materials::Regime::standing;
   bore::Films films;
+  double velocity = 0;  ///< mean, in a leg; of a coaxial loop, the faster of inner pipe and annulus [m/s]
 };
 
 /// `flow_per_bore`: kg/s; 0: the fluid stands.

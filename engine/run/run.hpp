@@ -27,9 +27,10 @@ struct Progress {
 
 struct Options {
   std::filesystem::path result;
-  int threads = 0;                                ///< 0: as many as the machine has; the bits do not depend on it
-  bool resume = false;                            ///< go on from the checkpoint that an interrupted run left
-  std::function<void(const Progress&)> progress;  ///< may be empty
+  int threads = 0;      ///< 0: as many as the machine has; the bits do not depend on it
+  bool resume = false;  ///< go on from the checkpoint that an interrupted run left
+  std::function<void(const std::vector<Warning>&)> warned;  ///< told before the first step; may be empty
+  std::function<void(const Progress&)> progress;            ///< may be empty
 
   /// Called once there is something to lose; the flag is set from then on when the user wants the run to stop: save a
   /// checkpoint, throw Interrupted. Until then, however long preparing takes, a signal may end the program at once. May

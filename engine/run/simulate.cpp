@@ -179,6 +179,7 @@ class Recording {
 std::vector<Warning> simulate(const model::Scenario& scenario, const Options& options) {
   const Assembly assembly = assemble(scenario);
   std::vector<Warning> warnings = warnings_before(assembly);
+  if (options.warned) options.warned(warnings);
   const record::Header header = make_header(assembly, warnings);
   Recording recording(assembly, options, header);
   recording.march();

@@ -6,7 +6,9 @@
 
 #include "engine/base/calendar.hpp"
 #include "engine/materials/fluid.hpp"
+#include "engine/run/ground_heat.hpp"
 #include "engine/run/warm_warnings.hpp"
+#include "engine/run/warnings_parts.hpp"
 
 namespace stillground::run {
 
@@ -22,33 +24,6 @@ void add(std::vector<Warning>& to, const std::vector<Warning>& from) {
   to.insert(to.end(), from.begin(), from.end());
 }
 
-std::string in_words(double reynolds) {
-  const auto regime = materials::regime(reynolds);
-  return fmt::format(
-      "{} (Re {:.0f})",
-      regime == materials::Regime::transition ? "between laminar and turbulent" : materials::regime_name(regime),
-      reynolds);
-}
-
-std::string asked_of_flow(const model::Scenario& scenario) {
-  return fmt::format("Re {:g} and more (flow.reynolds_min)", scenario.flow.reynolds_min);
-}
-
-/// Full flow of fluid as cold as the limits allow: the design hour that the user foresees.
-std::vector<Warning> slow_at_the_limit(const Assembly& assembly) {
-  const model::Scenario& scenario = assembly.scenario;
-  for (const model::Limit& limit : scenario.limits) {
-    if (limit.quantity != model::Limit::Quantity::eft || limit.side != model::Limit::Side::least) continue;
-    const Film cold = film(scenario, assembly.fluid.flow_per_bore, limit.value);
-    if (cold.reynolds >= scenario.flow.reynolds_min) continue;
-    return {{scenario.place("flow"),
-             fmt::format("at the least EFT allowed, {:.1f} degC, the flow in the loops is {}", celsius(limit.value),
-                         in_words(cold.reynolds)),
-             asked_of_flow(scenario)}};
-  }
-  return {};
-}
-
 }  // namespace
 
 std::vector<Warning> warnings_before(const Assembly& assembly) {
@@ -57,15 +32,13 @@ std::vector<Warning> warnings_before(const Assembly& assembly) {
   add(warnings, assembly.warnings);
   add(warnings, materials::fluid_warnings(scenario.fluid, assembly.fluid.reference, assembly.fluid.reference,
                                           scenario.place("fluid")));
-  const Film at = film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
-  if (at.regime == materials::Regime::laminar || at.regime == materials::Regime::transition) {
-    warnings.push_back({scenario.place("flow"),
-                        fmt::format("the flow in the loops is {} at the ground's {:.1f} degC: the film coefficient is "
-                                    "uncertain",
-                                    in_words(at.reynolds), celsius(assembly.fluid.reference)),
-                        "turbulent from Re 4000"});
-  }
-  add(warnings, slow_at_the_limit(assembly));
+  const GroundHeats heats = ground_heats(assembly);
+  add(warnings, bore_warnings(assembly));
+  add(warnings, flow_warnings(assembly));
+  add(warnings, heat_warnings(assembly, heats));
+  add(warnings, limit_warnings(assembly, heats));
+  add(warnings, cop_warnings(scenario));
+  add(warnings, calendar_warnings(assembly));
   if (scenario.bore.resistance) {
     warnings.push_back(
         {scenario.place("bore.resistance"),
@@ -112,7 +85,7 @@ std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally
          fmt::format("at the design hour, {}, when the fluid came back coldest ({:.1f} degC), the flow in the loops "
                      "was {}",
                      iso_hour(scenario.run.start, static_cast<double>(tally.design.hour)), celsius(tally.design.eft),
-                     in_words(tally.design.reynolds)),
+                     flow_in_words(tally.design.reynolds)),
          asked_of_flow(scenario)});
   }
   if (assembly.merges() && tally.group_deviation > scenario.run.group_error) {

@@ -35,6 +35,7 @@ std::vector<Warning> simulate(const model::Scenario& scenario, const run::Option
   if (scenario.places.contains("record.fields") && scenario.fields != model::RecordFields::none) {
     warnings.push_back({scenario.place("record.fields"), "a screening estimate has no fields to record", ""});
   }
+  if (options.warned) options.warned(warnings);
   const record::Header header = run::make_header(assembly, warnings);
   const FieldResponse response = screened_response(assembly);
   const std::atomic<bool>* stop = options.listen ? &options.listen() : nullptr;

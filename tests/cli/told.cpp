@@ -88,3 +88,11 @@ TEST_CASE("Units that no system has are refused before any work") {
   CHECK(outcome.status == 2);
   CHECK_THAT(outcome.err, Contains("\"metric\" is neither si nor us"));
 }
+
+TEST_CASE("run warns of what is known beforehand before it sets out") {
+  const PairCase pair;
+  pair.write_variant("deep.yaml", "top: 1.5 m", "top: 2.5 m");
+  const Outcome outcome = run({"stillground", "run", "deep.yaml"}, pair.folder);
+  CHECK(outcome.status == 0);
+  CHECK_THAT(outcome.err, Contains("deep.yaml:13:8: warning: the header trench is 2.5 m deep"));
+}

@@ -53,7 +53,7 @@ TEST_CASE("Bores that overlap are found wherever they stand in the file", "[conf
                              "its diameter of 0.15 m"));
   const model::Scenario near = with_positions("x [m],y [m]\\n0,0\\n50,50\\n6,0\\n48,50\\n");
   REQUIRE(near.warnings.size() == 1);
-  CHECK_THAT(near.warnings[0].line(), Contains("bores.csv:5: this bore and the one in line 3 stand 2 m apart"));
+  CHECK_THAT(near.warnings[0].line(), Contains("bores.csv:5: this bore and the one in line 3 stand 2.00 m apart"));
 }
 
 TEST_CASE("A column of positions that nobody knows is refused", "[config]") {

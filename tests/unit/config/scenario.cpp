@@ -105,7 +105,7 @@ TEST_CASE("A profile that ends above the toe is used with a warning", "[config]"
   const model::Scenario s = read_edited(
       {"site " + surface + " => profile: deep.csv", "file deep.csv = depth [m],temperature [degC]\\n100,11\\n"});
   REQUIRE(s.warnings.size() == 1);
-  CHECK(s.warnings[0].line().find("the profile ends at 100 m, the deepest bore at 121.8 m") != std::string::npos);
+  CHECK(s.warnings[0].line().find("the profile ends at 100.0 m, the deepest bore at 121.8 m") != std::string::npos);
 }
 
 TEST_CASE("Film and trend of the surface, resistance and drilling from the trench are read", "[config]") {
@@ -239,7 +239,7 @@ TEST_CASE("Bores closer than 3 m are computed with a warning", "[config]") {
   const model::Scenario s = read_edited({"site spacing: 6 m => spacing: 2.5 m"});
   REQUIRE(s.warnings.size() == 1);
   CHECK(s.warnings[0].place.line == 22);
-  CHECK(s.warnings[0].line().find("the bores stand 2.5 m apart") != std::string::npos);
+  CHECK(s.warnings[0].line().find("the bores stand 2.50 m apart") != std::string::npos);
 }
 
 TEST_CASE("A lone bore needs no spacing", "[config]") {
