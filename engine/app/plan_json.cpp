@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "engine/app/plan.hpp"
+#include "engine/app/plan_figures.hpp"
 #include "engine/program/shown_json.hpp"
 
 namespace stillground::app {
@@ -22,9 +23,9 @@ ordered_json celsius(double kelvin) {
   return quantity(kelvin - 273.15, "degC");
 }
 
-ordered_json flow_case(const run::FlowCase& flow) {
+ordered_json flow_case(const run::FlowCase& flow, UnitSystem system) {
   ordered_json c;
-  c["what"] = flow.what;
+  c["what"] = flow.what + " " + Figures{system}.temperature(flow.fluid_temperature);
   c["fluid_temperature"] = celsius(flow.fluid_temperature);
   c["reynolds"] = flow.reynolds;
   c["regime"] = flow.regime;
@@ -59,16 +60,62 @@ void add_cells(ordered_json& j, const run::Plan& plan) {
   j["grid_depth"] = quantity(plan.grid_depth, "m");
 }
 
-void add_heat(ordered_json& j, const run::Plan& plan) {
-  j["heating"] = quantity(plan.heating, "J");
-  j["cooling"] = quantity(plan.cooling, "J");
-  j["heating_peak"] = quantity(plan.heating_peak, "W");
-  j["cooling_peak"] = quantity(plan.cooling_peak, "W");
+void add_loads(ordered_json& j, const run::Plan& plan) {
+  const auto duty = [&](const std::string& name, const run::Duty& of) {
+    j[name] = quantity(of.year, "J");
+    j[name + "_first_year"] = quantity(of.first_year, "J");
+    j[name + "_peak"] = quantity(of.peak, "W");
+  };
+  duty("heating", plan.heating);
+  duty("hot_water", plan.hot_water);
+  duty("cooling", plan.cooling);
   j["heat_to_ground"] = quantity(plan.heat_to_ground, "J");
+}
+
+ordered_json peak_month(const run::Plan& plan, const run::GroundHeat& heat) {
+  ordered_json month = quantity(NAN, "month");
+  if (heat.any()) month["value"] = plus_days(plan.start, heat.hour / 24).month;
+  return month;
+}
+
+/// "2028-01-17 07:00", or null where no heat goes this way.
+ordered_json peak_hour(const run::Plan& plan, const run::GroundHeat& heat) {
+  return heat.any() ? ordered_json(iso_hour(plan.start, static_cast<double>(heat.hour))) : ordered_json(nullptr);
+}
+
+void add_ground_heat(ordered_json& j, const run::Plan& plan) {
+  const run::GroundHeat &taken = plan.ground_heats.taken, &given = plan.ground_heats.given;
+  const auto difference = [&](const run::GroundHeat& heat) {
+    return quantity(heat.any() ? heat.difference : NAN, "K");
+  };
+  j["per_metre"] = {{"heating_peak", quantity(taken.peak, "W m-1")},
+                    {"cooling_peak", quantity(given.peak, "W m-1")},
+                    {"heating_year", quantity(taken.year / joules_per_kwh, "kWh m-1")},
+                    {"cooling_year", quantity(given.year / joules_per_kwh, "kWh m-1")}};
+  j["design_difference"] = {{"heating", difference(taken)}, {"cooling", difference(given)}};
+  j["peak_month"] = {{"heating", peak_month(plan, taken)}, {"cooling", peak_month(plan, given)}};
+  j["peak_hour"] = {{"heating", peak_hour(plan, taken)}, {"cooling", peak_hour(plan, given)}};
+}
+
+void add_flow(ordered_json& j, const run::Plan& plan) {
+  const auto volume = [&](double flow) { return quantity(1e3 * flow, "L s-1"); };
+  j["velocity"] = {{"full", quantity(plan.full_flow.velocity, "m s-1")},
+                   {"least", quantity(plan.least_flow.velocity, "m s-1")}};
+  j["bore_flow"] = {{"full", volume(plan.full_flow.volume)}, {"least", volume(plan.least_flow.volume)}};
+  j["phases"] = ordered_json::array();
+  for (const run::WorkPeriod& period : plan.periods) {
+    j["phases"].push_back({{"start", iso_hour(plan.start, static_cast<double>(period.first))},
+                           {"bores", period.bores},
+                           {"length", quantity(period.length, "m")},
+                           {"flow", volume(period.flow)},
+                           {"bore_flow_least", volume(period.least_bore)},
+                           {"bore_flow_most", volume(period.most_bore)}});
+  }
 }
 
 ordered_json eft_error(const record::ErrorEstimate& error) {
   ordered_json e;
+  e["long_name"] = error_meaning;
   e["total"] = quantity(error.total, "K");
   e["step"] = quantity(error.step, "K");
   e["grid"] = quantity(error.grid, "K");
@@ -86,11 +133,17 @@ std::string plan_json(const run::Plan& plan, UnitSystem system) {
   j["step"] = quantity(plan.step, "s");
   add_field(j, plan);
   add_cells(j, plan);
-  add_heat(j, plan);
+  add_loads(j, plan);
+  add_ground_heat(j, plan);
+  add_flow(j, plan);
   j["method"] = plan.screens ? "screening" : "march";
   if (!plan.screens) j["eft_error_estimate"] = eft_error(plan.eft_error);
   j["flow_cases"] = ordered_json::array();
-  for (const auto& flow : plan.flow_cases) j["flow_cases"].push_back(flow_case(flow));
+  for (const auto& flow : plan.flow_cases) j["flow_cases"].push_back(flow_case(flow, system));
+  j["catalogue_values"] = ordered_json::array();
+  for (const auto& values : plan.sources) {
+    j["catalogue_values"].push_back({{"of", values.of}, {"entry", values.entry}, {"source", values.source}});
+  }
   if (!plan.screens) j["expected_time"] = quantity(plan.expected_seconds, "s");
   j["expected_size"] = quantity(plan.expected_bytes, "byte");
   j["warnings"] = ordered_json::array();

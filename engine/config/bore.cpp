@@ -14,8 +14,9 @@ constexpr double round_off = 1e-9;
 
 model::Pipe read_pipe(const Section& bore, const char* leaf, Context& context) {
   const Section own = bore.section(leaf);
-  const Section pipe = with_catalogue(own, "pipes", context);
+  const auto [pipe, source] = with_catalogue(own, "pipes", context);
   model::Pipe result;
+  result.source = source;
   if (own.has("use")) result.name = own.text("use");
   result.outer_diameter = pipe.quantity("outer_diameter");
   result.wall = pipe.quantity("wall");
@@ -37,8 +38,9 @@ model::Pipe read_pipe(const Section& bore, const char* leaf, Context& context) {
 
 model::Grout read_grout(const Section& bore, Context& context) {
   const Section own = bore.section("grout");
-  const Section grout = with_catalogue(own, "grouts", context);
+  const auto [grout, source] = with_catalogue(own, "grouts", context);
   model::Grout result;
+  if (!own.has("conductivity") || !own.has("heat_capacity")) result.source = source;
   if (own.has("use")) result.name = own.text("use");
   result.solid = {grout.quantity("conductivity"), grout.quantity("heat_capacity")};
   return result;

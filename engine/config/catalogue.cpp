@@ -54,8 +54,8 @@ std::filesystem::path catalogue_folder() {
   return folder && *folder ? folder : STILLGROUND_CONFIGS_FOLDER;
 }
 
-Section with_catalogue(const Section& section, const std::string& name, Context& context) {
-  if (!section.has("use")) return section;
+WithEntry with_catalogue(const Section& section, const std::string& name, Context& context) {
+  if (!section.has("use")) return {section, ""};
   const std::string asked = section.text("use");
   const Where where = section.where("use");
   const Node& all = catalogue(name, where, context);
@@ -66,9 +66,10 @@ Section with_catalogue(const Section& section, const std::string& name, Context&
   const std::string pattern(section.row("use").path.substr(0, section.row("use").path.rfind('.')));
   std::map<std::string, Place> not_of_the_scenario;
   check_shape(entry->value, pattern, path, not_of_the_scenario, {"source", "range"});
-  if (!entry->value.find("source")) Where{entry->place, path}.refuse("has no source");
+  const Entry* source = entry->value.find("source");
+  if (!source) Where{entry->place, path}.refuse("has no source");
   warn_beyond(section, asked, usual_ranges(entry->value, pattern, path), context);
-  return section.over(entry->value);
+  return {section.over(entry->value), source->value.text};
 }
 
 }  // namespace stillground::config

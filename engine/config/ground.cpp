@@ -41,13 +41,15 @@ double layer_bottom(const Section& layer, double top, bool last) {
 }
 
 model::Layer read_layer(const Section& own, double top, bool last, Context& context) {
-  const Section layer = with_catalogue(own, "ground", context);
+  const auto [layer, source] = with_catalogue(own, "ground", context);
   model::Layer result;
   result.bottom = layer_bottom(layer, top, last);
   result.solid.conductivity = layer.quantity("conductivity");
   result.solid.heat_capacity = heat_capacity(layer, result.solid.conductivity);
   const auto material = layer.optional_text("material");
   result.material = material ? *material : own.has("use") ? own.text("use") : "";
+  const bool measured = own.has("conductivity") && (own.has("heat_capacity") || own.has("diffusivity"));
+  if (!measured) result.source = source;
   return result;
 }
 

@@ -15,6 +15,7 @@ struct Pipe {
   double conductivity = 0;    ///< [W/(m K)]
   double heat_capacity = 0;   ///< volumetric [J/(m3 K)]
   double roughness = 0;       ///< [m]
+  std::string source{};       ///< where the catalogue's entry has its values from; empty when given in the scenario
 
   double inner_diameter() const { return outer_diameter - 2 * wall; }  ///< [m]
 };
@@ -49,6 +50,7 @@ using Loop = std::variant<SingleU, DoubleU, Coaxial>;
 struct Grout {
   std::string name;
   Solid solid;
+  std::string source{};  ///< as of Pipe
 };
 
 /// The make of every bore of the field; a position may have a depth and top of its own.

@@ -13,6 +13,7 @@ struct Layer {
   double bottom = 0;  ///< depth of its lower face below the surface [m]; infinity for the last
   std::string material;
   Solid solid;
+  std::string source{};  ///< where the catalogue's entry has its values from; empty when the scenario gives its own
 };
 
 /// A yearly wave of the surface over a geothermal gradient.

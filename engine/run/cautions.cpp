@@ -42,6 +42,12 @@ double deepest_toe(const model::Scenario& scenario) {
   return toe;
 }
 
+/// Whether a layer takes its values from the catalogue.
+bool ground_by_name(const model::Scenario& scenario) {
+  const auto& layers = scenario.ground.layers;
+  return std::any_of(layers.begin(), layers.end(), [](const model::Layer& layer) { return !layer.source.empty(); });
+}
+
 /// Whether fluid below 0 degC is foreseen: by a limit, or by antifreeze where no limit says otherwise.
 bool frost_foreseen(const model::Scenario& scenario) {
   bool limited = false;
@@ -79,7 +85,9 @@ std::vector<std::string> cautions(const model::Scenario& scenario) {
       "Clearance to utilities, wells, boundaries and buildings is the owner's to say, and bores wander from their plan "
       "as "
       "they go down.");
-  texts.emplace_back("Verify the ground's properties by a thermal response test.");
+  texts.emplace_back(ground_by_name(scenario)
+                         ? "Ground: values from a catalogue are no measurement; verify them by a thermal response test."
+                         : "Verify the ground's properties by a thermal response test.");
   texts.emplace_back(
       "Follow local codes and licensed practice for drilling, grouting, antifreeze, pressure testing and trench work; "
       "this "

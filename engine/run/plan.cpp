@@ -1,5 +1,3 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <chrono>
 #include <cmath>
@@ -8,9 +6,11 @@
 
 #include "engine/bore/resistance.hpp"
 #include "engine/field/layout.hpp"
+#include "engine/loop/flow_rule.hpp"
 #include "engine/materials/fluid.hpp"
 #include "engine/run/cautions.hpp"
 #include "engine/run/error_estimate.hpp"
+#include "engine/run/plan_parts.hpp"
 #include "engine/run/run.hpp"
 #include "engine/run/simulation.hpp"
 #include "engine/run/warnings.hpp"
@@ -59,32 +59,17 @@ void describe_ground(const Assembly& assembly, Plan& plan) {
   plan.undisturbed = assembly.fluid.reference;
 }
 
-void describe_loads(const Assembly& assembly, Plan& plan) {
-  const bool building = std::holds_alternative<model::BuildingLoads>(assembly.scenario.loads);
-  double ground = 0;
-  const double a_year = seconds_per_hour / assembly.scenario.run.years;
-  for (long hour = 0; hour < assembly.hours(); ++hour) {
-    const loop::Demand demand = assembly.loads.hour(hour);
-    const double cooling = demand.cooling + demand.cooling_direct;
-    const double heating = demand.heating + demand.hot_water;
-    plan.heating += heating * a_year;
-    plan.cooling += cooling * a_year;
-    plan.heating_peak = std::max(plan.heating_peak, heating);
-    plan.cooling_peak = std::max(plan.cooling_peak, cooling);
-    ground += demand.to_ground * a_year;
-  }
-  plan.heat_to_ground = building ? std::numeric_limits<double>::quiet_NaN() : ground;
-}
-
 /// R_a, between what goes down and what goes up: of U's twice that of the mode in which they differ; of a coaxial loop
 /// its inner pipe's.
 double internal_resistance(const model::Loop& loop, const bore::ModeResistances& modes) {
   return std::holds_alternative<model::Coaxial>(loop) ? modes.resistance[1] : 2 * modes.resistance[1];
 }
 
-FlowCase flow_case(const Assembly& assembly, double temperature, const char* what) {
+/// `part` of full flow.
+FlowCase flow_case(const Assembly& assembly, double part, double temperature, const char* what) {
   const model::Scenario& scenario = assembly.scenario;
-  const Film at = film(scenario, assembly.fluid.flow_per_bore, temperature);
+  const double mass_flow = part * assembly.fluid.flow_per_bore;
+  const Film at = film(scenario, mass_flow, temperature);
   const auto r = resistances(scenario, ground_conductivity(assembly), at.films);
 
   std::vector<double> lengths;
@@ -93,7 +78,7 @@ FlowCase flow_case(const Assembly& assembly, double temperature, const char* wha
   const double median = lengths[lengths.size() / 2];
 
   FlowCase flow;
-  flow.what = fmt::format("{} {:.1f} degC", what, temperature - 273.15);
+  flow.what = what;
   flow.fluid_temperature = temperature;
   flow.reynolds = at.reynolds;
   flow.regime = materials::regime_name(at.regime);
@@ -101,8 +86,7 @@ FlowCase flow_case(const Assembly& assembly, double temperature, const char* wha
   const auto network = bore::loop_network(scenario.bore.loop, r, assembly.fluid.capacities, steady);
   flow.bore_resistance = r.resistance[0];
   flow.internal_resistance = internal_resistance(scenario.bore.loop, r);
-  flow.effective_resistance =
-      bore::effective_resistance(network, median, assembly.fluid.flow_per_bore * assembly.fluid.heat_capacity);
+  flow.effective_resistance = bore::effective_resistance(network, median, mass_flow * assembly.fluid.heat_capacity);
   return flow;
 }
 
@@ -113,11 +97,15 @@ void describe_flow(const Assembly& assembly, Plan& plan) {
     if (group.returns) plan.mass_flow += assembly.fluid.flow_per_bore * group.members * weight;
   }
   plan.freezing_point = materials::freezing_point(assembly.scenario.fluid);
-  plan.flow_cases.push_back(flow_case(assembly, assembly.fluid.reference, "at the ground's"));
+  plan.flow_cases.push_back(flow_case(assembly, 1, assembly.fluid.reference, "at the ground's"));
+  const double least_part = loop::least_part(assembly.scenario.flow);
+  if (least_part < 1) {
+    plan.flow_cases.push_back(flow_case(assembly, least_part, assembly.fluid.reference, "at least flow, the ground's"));
+  }
   for (const auto& limit : assembly.scenario.limits) {
     if (limit.quantity != model::Limit::Quantity::eft) continue;
     const bool least = limit.side == model::Limit::Side::least;
-    plan.flow_cases.push_back(flow_case(assembly, limit.value, least ? "at the least EFT," : "at the highest EFT,"));
+    plan.flow_cases.push_back(flow_case(assembly, 1, limit.value, least ? "at the least EFT," : "at the highest EFT,"));
   }
 }
 
@@ -167,6 +155,8 @@ Plan check(const model::Scenario& scenario, int threads) {
   describe_ground(assembly, plan);
   describe_loads(assembly, plan);
   describe_flow(assembly, plan);
+  describe_bore_flow(assembly, plan);
+  describe_sources(scenario, plan);
   plan.screens = scenario.run.screens();
   if (!plan.screens) plan.eft_error = estimate_errors(assembly);
   plan.expected_seconds = plan.screens ? std::numeric_limits<double>::quiet_NaN() : trial_seconds(assembly, threads);

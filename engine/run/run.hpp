@@ -11,6 +11,8 @@
 #include "engine/base/unit_system.hpp"
 #include "engine/model/scenario.hpp"
 #include "engine/record/frames.hpp"
+#include "engine/run/ground_heat.hpp"
+#include "engine/run/work_periods.hpp"
 
 namespace stillground::run {
 
@@ -44,13 +46,33 @@ std::vector<Warning> simulate(const model::Scenario& scenario, const Options& op
 
 /// Rates at one flow level and fluid temperature.
 struct FlowCase {
-  std::string what;              ///< "design flow at 5.0 degC"
+  std::string what;              ///< "at the ground's", which the temperature follows
   double fluid_temperature = 0;  ///< [K]
   double reynolds = 0;
   std::string regime;               ///< "laminar", "transitional", "turbulent"
   double bore_resistance = 0;       ///< R_b [K m/W]
   double internal_resistance = 0;   ///< R_a [K m/W]
   double effective_resistance = 0;  ///< R_b* for uniform wall temperature over the median bore [K m/W]
+};
+
+/// One direction of the loads.
+struct Duty {
+  double year = 0;        ///< mean over the run's years [J]
+  double first_year = 0;  ///< [J]
+  double peak = 0;        ///< largest hour [W]
+};
+
+/// What flows through one bore.
+struct BoreFlow {
+  double volume = 0;    ///< [m3/s]
+  double velocity = 0;  ///< mean, in the pipe; of a coaxial loop the faster of inner pipe and annulus [m/s]
+};
+
+/// Values that come from a catalogue instead of from the scenario.
+struct CatalogueValues {
+  std::string of;      ///< "ground layer 2", "grout", "pipe"
+  std::string entry;   ///< its name
+  std::string source;  ///< as the entry says
 };
 
 /// What `check` prints: what will be run, without running it.
@@ -69,19 +91,25 @@ struct Plan {
   double nearest_spacing = 0;  ///< between two bores [m]; 0 for a lone bore
   int radial_cells = 0;
   int axial_cells = 0;
-  long cells = 0;                             ///< of all groups together
-  double outer_radius = 0;                    ///< [m]
-  double grid_depth = 0;                      ///< [m]
-  double conductivity = 0;                    ///< mean over the bores' active length [W/(m K)]
-  double undisturbed = 0;                     ///< mean over the bores' active length and the year [K]
-  double fluid_volume = 0;                    ///< in the loops [m3]
-  double grout_volume = 0;                    ///< [m3]
-  double pipe_length = 0;                     ///< in the bores, all legs [m]
-  double freezing_point = 0;                  ///< of the fluid [K]
-  double mass_flow = 0;                       ///< whole field, when it runs [kg/s]
-  double heat_to_ground = 0;                  ///< yearly, where known without a run [J]; NaN if it depends on the EFT
-  double heating = 0, cooling = 0;            ///< yearly building heat of the first run-year [J]; 0 without a building
-  double heating_peak = 0, cooling_peak = 0;  ///< [W]
+  long cells = 0;                   ///< of all groups together
+  double outer_radius = 0;          ///< [m]
+  double grid_depth = 0;            ///< [m]
+  double conductivity = 0;          ///< mean over the bores' active length [W/(m K)]
+  double undisturbed = 0;           ///< mean over the bores' active length and the year [K]
+  double fluid_volume = 0;          ///< in the loops [m3]
+  double grout_volume = 0;          ///< [m3]
+  double pipe_length = 0;           ///< in the bores, all legs [m]
+  double freezing_point = 0;        ///< of the fluid [K]
+  double mass_flow = 0;             ///< whole field, when it runs [kg/s]
+  BoreFlow full_flow;               ///< of the bore that is given most, when it is given most
+  BoreFlow least_flow;              ///< the least that runs through any bore
+  std::vector<WorkPeriod> periods;  ///< of the run, in each of which the same bores work
+  Duty heating;                     ///< heat the building takes, hot water counted
+  Duty hot_water;                   ///< its part of that
+  Duty cooling;                     ///< heat the building gives off
+  double heat_to_ground = 0;        ///< yearly, where known without a run [J]; NaN if it depends on the EFT
+  GroundHeats ground_heats;
+  std::vector<CatalogueValues> sources;
   std::vector<FlowCase> flow_cases;
   record::ErrorEstimate eft_error;    ///< see run/error_estimate.hpp
   double expected_seconds = 0;        ///< wall time on `threads` threads, from a short trial march on this machine

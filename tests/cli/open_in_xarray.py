@@ -93,6 +93,8 @@ def names_and_units(ds):
         json.loads(ds.attrs[text])
     total, *parts = (float(ds.attrs["eft_error_estimate" + part]) for part in ("", "_step", "_grid", "_refresh"))
     adds_up = max(parts) <= total <= sum(parts) * (1 + 1e-12)
+    named = "by time step, grid and refresh interval alone" in ds.attrs["eft_error_estimate_long_name"]
+    check(named, "the estimate says what it leaves out")
     check(adds_up and ds.attrs["eft_error_estimate_units"] == "K", f"eft is said to be right to {total:.3f} K, of which {parts}")
     check(isinstance(ds.attrs["scenario"], str) and ds.attrs["scenario"] != "", "the scenario's text is there")
 

@@ -58,6 +58,9 @@ void put_eft_error(hid_t root, const ErrorEstimate& error) {
   hdf5::write_number(root, "eft_error_estimate_grid", error.grid);
   hdf5::write_number(root, "eft_error_estimate_refresh", error.refresh);
   hdf5::write_label(root, "eft_error_estimate_units", "K");
+  hdf5::write_label(root, "eft_error_estimate_long_name",
+                    "largest error of an hour's eft by time step, grid and refresh interval alone; the errors of the "
+                    "model and of what the scenario gives come on top");
 }
 
 }  // namespace

@@ -52,6 +52,13 @@ TEST_CASE("Frost is cautioned of where a limit allows it, or none forbids it to 
   CHECK(says(s, "Frost"));
 }
 
+TEST_CASE("Ground by a catalogue's name is cautioned of as no measurement") {
+  auto s = test::scenario(1, 1);
+  CHECK_FALSE(says(s, "catalogue"));
+  s.ground.layers.back().source = "a table";
+  CHECK(says(s, "values from a catalogue are no measurement; verify them by a thermal response test"));
+}
+
 TEST_CASE("What holds for every field is always said, and the last word is that no design is replaced") {
   const auto s = test::scenario(1, 1);
   CHECK(says(s, "thermal response test"));
