@@ -1,4 +1,4 @@
-// Source: first law of thermodynamics; nothing else is needed to judge a balance
+// Source: none: the engine's own heat, in and out against stored, by the first law of thermodynamics
 // Tier:      full
 #include <fmt/format.h>
 
@@ -150,13 +150,14 @@ double stored(const run::Assembly& assembly, const record::Snapshot& shot) {
 void balances(validation::Check& check) {
   auto& by_engine = check.claim(
       {"balance-every-year", "heat put in is stored or has left through the surface, to round-off, every year",
-       validation::Origin::computed, "first law of thermodynamics",
+       validation::Origin::engine, "the march's own books of heat, by the first law of thermodynamics",
        "residual that the engine writes into its result over the heat turned over (the year's sum of |Q| dt), two "
        "years hour by hour of invented sites under a heat pump",
        "1e-9: round-off of a year's sums; anything lost within a stage or a refresh would be far above"});
   auto& by_us = check.claim(
-      {"balance-outside", "the balance closes as well when what is stored is added up outside the engine",
-       validation::Origin::computed, "first law of thermodynamics",
+      {"balance-recounted", "the balance closes as well when what is stored is added up anew",
+       validation::Origin::engine,
+       "the engine's heat in and out against its own snapshots, by the first law of thermodynamics",
        "two years' heat to the ground, hour by hour, less what left through the surface, less the heat of all cells, "
        "grout and fluid added up from snapshots with radii, capacities and members; over the heat turned over; where "
        "bores start in the first year, over the second alone",
@@ -189,7 +190,7 @@ void balances(validation::Check& check) {
 
 void threads(validation::Check& check) {
   auto& claim = check.claim({"equal-threads", "the bits do not depend on the number of threads",
-                             validation::Origin::computed, "the same computation done again",
+                             validation::Origin::engine, "the same computation done again",
                              "five bores of mixed depths (five groups), 60 days under a heat pump on 2 and 4 threads "
                              "against 1: EFT of every hour, and bytes of the whole state that differ",
                              "0: each group is summed by one thread in one order"});

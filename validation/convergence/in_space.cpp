@@ -31,8 +31,9 @@ std::vector<double> eft(const model::Scenario& s, long from, long to) {
 
 void radius(Check& check) {
   auto& claim = check.claim(
-      {"order-radius", "the error falls at least with the square of the rings' width", Origin::computed,
-       "central differences in ln r are of order two; where the rings' nodes stand takes the second-order term off a "
+      {"order-radius", "the error falls at least with the square of the rings' width", Origin::engine,
+       "marches of ours on finer rings; what order to expect: central differences in ln r are of order two; where the "
+       "rings' nodes stand takes the second-order term off a "
        "line source's rise (see ground::Grid), which leaves four",
        "EFT of one bore under -4.5 kW, hours 48 to 720, real march on 23 to 184 rings; and g at mid-depth 5 m off a "
        "bore "
@@ -61,8 +62,9 @@ void radius(Check& check) {
 
 void depth(Check& check) {
   auto& claim = check.claim(
-      {"order-depth", "the error falls at least with the layers' height, whose ends decide it", Origin::computed,
-       "finite volumes are of order two where the field is smooth (manufactured-axial); at a "
+      {"order-depth", "the error falls at least with the layers' height, whose ends decide it", Origin::engine,
+       "marches of ours on finer layers; what order to expect: finite volumes are of order two where the field is "
+       "smooth (manufactured-axial); at a "
        "bore's ends the heat breaks "
        "off within the bore's radius, which layers taller than that meet to order one",
        "EFT of one bore under -4.5 kW, every hour of day 90 to 365; all heights halved: 1 to "

@@ -39,11 +39,13 @@ void order_in_time(Check& check) {
   const std::string setup =
       "hourly means of the EFT over 30 days, one bore of 90 m in two layers, real march with steps of 1800 to 112.5 "
       "s; ";
-  auto& smooth = check.claim({"order-time-smooth", "for a smooth load the error falls with the square of the step",
-                              Origin::computed, "Ascher, Ruuth & Spiteri 1997, 2.6: ARS(2,2,2) is of order two",
-                              setup + "constant -5 kW from rest, after the first day",
-                              "1.8 to 2.2: two, and what the next order adds at an hour's steps; 0.001 K at the preset "
-                              "step, a tenth of what jumping loads may err by"});
+  auto& smooth =
+      check.claim({"order-time-smooth", "for a smooth load the error falls with the square of the step", Origin::engine,
+                   "marches of ours at finer steps; what order to expect: Ascher, Ruuth & Spiteri 1997, 2.6: "
+                   "ARS(2,2,2) is of order two",
+                   setup + "constant -5 kW from rest, after the first day",
+                   "1.8 to 2.2: two, and what the next order adds at an hour's steps; 0.001 K at the preset "
+                   "step, a tenth of what jumping loads may err by"});
   const model::HourlySeries constant{std::vector<double>(hours_per_year, -5000.0), 0};
   refine(constant, 24)
       .rows(smooth, "constant load", "s", 1.8, 2.2, 0, 0.001, "K",
@@ -54,8 +56,9 @@ void order_in_time(Check& check) {
 
   auto& jumps = check.claim(
       {"order-time-jumps", "for loads that jump every hour the order falls, as theory says, and the error stays small",
-       Origin::computed,
-       "Thomee 2006, Galerkin Finite Element Methods for Parabolic Problems, chapter 7 (a stiffly stable method keeps "
+       Origin::engine,
+       "marches of ours at finer steps; what order to expect: Thomee 2006, Galerkin Finite Element Methods for "
+       "Parabolic Problems, chapter 7 (a stiffly stable method keeps "
        "its "
        "order away from jumps; from memory); a jump of the flux leaves sqrt(t) behind, whose mean over an hour is hit "
        "to "

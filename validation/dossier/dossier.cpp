@@ -42,10 +42,11 @@ Dossier read_dossier(const std::filesystem::path& folder) {
   return dossier;
 }
 
-Sums sums(const Dossier& dossier) {
+Sums sums(const Dossier& dossier, Kind of) {
   Sums all;
   for (const auto& [topic, entries] : dossier) {
     for (const Entry& entry : entries) {
+      if (kind(entry.heading.origin) != of) continue;
       const Verdict v = verdict(entry);
       ++all.entries;
       all.rows += v.rows;
@@ -56,9 +57,27 @@ Sums sums(const Dossier& dossier) {
   return all;
 }
 
+std::string in_words(const Sums& sums) {
+  return fmt::format("{} entries, {} comparisons, {} missed, {} known to miss", sums.entries, sums.rows, sums.missed,
+                     sums.known);
+}
+
+const char* heading(Kind kind) {
+  return kind == Kind::outside ? "Against something outside the engine" : "Self-consistency";
+}
+
+const char* explanation(Kind kind) {
+  return kind == Kind::outside
+             ? "Papers, published formulas, tables, independent solutions by general-purpose libraries, common practice"
+             : "The engine against itself: finer steps and cells, another of its methods, its own books. That shows "
+               "that two of its figures agree, and not that they are right";
+}
+
 std::string summary(const Entry& entry) {
   const Verdict v = verdict(entry);
-  return fmt::format("{}: {} comparisons, {} missed, {} known to miss", entry.heading.id, v.rows, v.missed, v.known);
+  return fmt::format("{}{}: {} comparisons, {} missed, {} known to miss", entry.heading.id,
+                     kind(entry.heading.origin) == Kind::outside ? "" : " (self-consistency)", v.rows, v.missed,
+                     v.known);
 }
 
 RowText row_text(const Row& row) {

@@ -41,9 +41,9 @@ int main(int argc, char** argv) try {
     const Dossier dossier = read_dossier(words[1]);
     write(words[2], page(dossier));
     write(words[3], markdown(dossier));
-    const Sums all = sums(dossier);
-    fmt::print("{} entries, {} comparisons, {} missed, {} known to miss\n", all.entries, all.rows, all.missed,
-               all.known);
+    for (const Kind kind : {Kind::outside, Kind::self_consistency}) {
+      fmt::print("{}: {}\n", heading(kind), in_words(sums(dossier, kind)));
+    }
     return 0;
   }
   fmt::print(stderr, "usage: validation_dossier make ENTRIES PAGE.html LIST.md | look-up ENTRIES LIST.md\n");

@@ -14,12 +14,13 @@ std::string cell(std::string text) {
   return text;
 }
 
-std::string overview(const Dossier& dossier) {
+std::string overview(const Dossier& dossier, Kind of) {
   std::string text =
       "| entry | against | comparisons | known misses | largest other miss, of what is allowed |\n"
       "| --- | --- | ---: | ---: | ---: |\n";
   for (const auto& [topic, entries] : dossier) {
     for (const Entry& entry : entries) {
+      if (kind(entry.heading.origin) != of) continue;
       const Verdict v = verdict(entry);
       text += fmt::format("| {} | {} | {} | {} | {:.0f} % |\n", entry.heading.id, mark(entry.heading.origin), v.rows,
                           v.known, 100 * v.worst);
@@ -60,11 +61,12 @@ std::string section(const Entry& entry) {
 }  // namespace
 
 std::string markdown(const Dossier& dossier) {
-  const Sums all = sums(dossier);
-  std::string text = fmt::format(
-      "# Dossier\n\nMade by `validation/run`; do not edit. What stillground says of the physics, each claim against "
-      "something outside it: {} entries, {} comparisons, {} missed, {} known to miss.\n\n{}\n## Known misses\n\n{}\n",
-      all.entries, all.rows, all.missed, all.known, overview(dossier), known_misses(dossier));
+  std::string text = "# Dossier\n\nMade by `validation/run`; do not edit. What stillground says of the physics.\n\n";
+  for (const Kind kind : {Kind::outside, Kind::self_consistency}) {
+    text += fmt::format("## {}\n\n{}: {}.\n\n{}\n", heading(kind), explanation(kind), in_words(sums(dossier, kind)),
+                        overview(dossier, kind));
+  }
+  text += fmt::format("## Known misses\n\n{}\n", known_misses(dossier));
   for (const auto& [topic, entries] : dossier) {
     text += fmt::format("## {}\n\n", title(topic));
     for (const Entry& entry : entries) text += section(entry);

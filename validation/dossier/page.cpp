@@ -52,13 +52,16 @@ std::string outcome(const Verdict& v) {
   return "held";
 }
 
-std::string overview(const Dossier& dossier) {
+std::string overview(const Dossier& dossier, Kind of) {
   std::string text =
       "<table><thead><tr><th>claim</th><th>against</th><th class=\"n\">comparisons</th><th>outcome</th>"
       "<th>largest miss, of what is allowed</th></tr></thead><tbody>\n";
   for (const auto& [topic, entries] : dossier) {
+    const auto is_of_kind = [&](const Entry& entry) { return kind(entry.heading.origin) == of; };
+    if (std::none_of(entries.begin(), entries.end(), is_of_kind)) continue;
     text += fmt::format("<tr><th colspan=\"5\">{}</th></tr>\n", title(topic));
     for (const Entry& entry : entries) {
+      if (!is_of_kind(entry)) continue;
       const Verdict v = verdict(entry);
       text += fmt::format(
           "<tr><td><a href=\"#{}\">{}</a></td><td>{}</td><td class=\"n\">{}</td><td>{}</td><td>{}</td></tr>\n",
@@ -126,16 +129,18 @@ std::string section(const Entry& entry) {
 }  // namespace
 
 std::string page(const Dossier& dossier) {
-  const Sums all = sums(dossier);
   std::string text = fmt::format(
       "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
       "content=\"width=device-width\"><title>stillground: dossier</title><style>{}</style></head><body>\n"
-      "<h1>stillground: the dossier</h1>\n<p>What the engine says of the physics, each claim against something outside "
-      "it. {} entries, {} comparisons, {} missed, {} known to miss. A known miss has its reason and a bound; the "
-      "dossier "
-      "fails if one gets worse, or if it is cured and still listed. Made by <code>validation/run</code>.</p>\n{}"
-      "<h2>Known misses</h2>\n{}",
-      style(), all.entries, all.rows, all.missed, all.known, overview(dossier), known_misses(dossier));
+      "<h1>stillground: the dossier</h1>\n<p>What the engine says of the physics. A known miss has its reason and a "
+      "bound; the dossier fails if one gets worse, or if it is cured and still listed. Made by "
+      "<code>validation/run</code>.</p>\n",
+      style());
+  for (const Kind kind : {Kind::outside, Kind::self_consistency}) {
+    text += fmt::format("<h2>{}</h2>\n<p>{}. {}.</p>\n{}", heading(kind), explanation(kind),
+                        in_words(sums(dossier, kind)), overview(dossier, kind));
+  }
+  text += fmt::format("<h2>Known misses</h2>\n{}", known_misses(dossier));
   for (const auto& [topic, entries] : dossier) {
     text += fmt::format("<h2>{}</h2>\n", title(topic));
     for (const Entry& entry : entries) text += section(entry);

@@ -1,4 +1,4 @@
-// Source: finer marches of the same scenario (Richardson 1911, Roache 1994)
+// Source: none: finer marches of the same scenario, as Richardson 1911 and Roache 1994 measure an error
 // Tier:      full
 #include <fmt/format.h>
 
@@ -14,9 +14,10 @@ using namespace stillground;
 namespace {
 
 constexpr const char* source =
-    "refinement as the measure of discretisation error: Richardson 1911, Phil. Trans. R. Soc. A 210, 307; Roache 1994, "
-    "J. Fluids Eng. 116, 405 [both from memory]; truth is a march of ours with half the cells' size and a quarter of "
-    "the step";
+    "a march of ours with half the cells' size and a quarter of the step, refinement being the measure of "
+    "discretisation error: Richardson 1911, Phil. Trans. R. Soc. A 210, 307; Roache 1994, J. Fluids Eng. 116, 405 "
+    "[both "
+    "from memory]";
 constexpr const char* tolerance =
     "what the estimate promises: no less than the true error, and no more than ten times it";
 
@@ -120,19 +121,19 @@ void random(validation::Claim& claim) {
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::estimate);
   parts(check.claim({"estimate-parts", "each part of the error estimate bounds the error that it is for",
-                     validation::Origin::computed, source,
+                     validation::Origin::engine, source,
                      "largest error of an hour's EFT with flow over a year [K], one thing made finer at a time; in the "
                      "column of references a tenth of the estimate and the estimate",
                      tolerance}));
   cases(check.claim({"estimate-cases", "the error estimate bounds the error and is not ten times too wide",
-                     validation::Origin::computed, source,
+                     validation::Origin::engine, source,
                      "largest error of an hour's EFT with flow over a year [K] against a march with twice the rings, "
                      "layers of half the height, a quarter of the step and an eighth of the refresh interval; in the "
                      "column of references a tenth of the estimate and the estimate; all cases invented",
                      tolerance}));
   random(
       check.claim({"estimate-random", "it does so on twenty scenarios drawn at random, to none of which it was fitted",
-                   validation::Origin::computed, source,
+                   validation::Origin::engine, source,
                    "as above; ground, bores, loads, flow, step and refresh interval drawn by the seed in front "
                    "(validation/error_estimate/random_scenario.hpp); seed 20 runs two years",
                    tolerance}));

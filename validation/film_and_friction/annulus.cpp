@@ -144,7 +144,8 @@ void judge_later(Check& check) {
 void judge_continuity(Check& check) {
   auto& claim = check.claim(
       {"annulus-transition", "between laminar and turbulent flow the films in an annulus neither jump nor fall",
-       Origin::practice, "common practice, no source: linear in Re as in a pipe (Gnielinski 2013, from memory)",
+       Origin::engine,
+       "our film on either side of each end; the rule: linear in Re as in a pipe (Gnielinski 2013, from memory)",
        "Nu at either wall on either side of Re 2300 and 4000 (Re 1e-9 apart), least rise from one whole Re to the "
        "next; "
        "Pr 7; ratio 0.3, 0.5, 0.7",

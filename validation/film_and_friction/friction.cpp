@@ -41,8 +41,9 @@ void judge_formulas(Check& check) {
 
 void judge_transition(Check& check) {
   auto& claim = check.claim(
-      {"friction-transition", "between laminar and turbulent flow friction neither jumps nor falls", Origin::practice,
-       "linear in Re from 64/2300 to Colebrook's value at Re 4000, as the film; no rule is agreed on",
+      {"friction-transition", "between laminar and turbulent flow friction neither jumps nor falls", Origin::engine,
+       "our friction on either side of each end; the rule, on which nobody agrees: linear in Re from 64/2300 to "
+       "Colebrook's value at Re 4000, as the film",
        "f on either side of both ends (Re 1e-9 apart) and its least rise from one whole Re to the next",
        "1e-6 of a jump; any rise above 0"});
   for (const double roughness : {0.0, 1e-3}) {

@@ -1,4 +1,4 @@
-// Source: the same bores marched each on its own
+// Source: none: the same bores marched each on its own
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -83,7 +83,7 @@ int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::march);
   auto& claim = check.claim(
       {"merged-groups", "bores that are merged into groups differ from bores of their own by less than the bound",
-       validation::Origin::computed, "the same scenario with groups: none, a march of ours with a grid for every bore",
+       validation::Origin::engine, "the same scenario with groups: none, a march of ours with a grid for every bore",
        "25 bores scattered at 6 m, two years of a building's loads: largest difference at the merging hours of any "
        "bore's wall, mean over its length, and of any hour's EFT with flow [K]; what the run confirms of its own [K]",
        "run.group_error, the bound that the user gives"});

@@ -1,4 +1,4 @@
-// Source: none needed: the same ground cut off farther out
+// Source: none: the same ground cut off farther out
 // Tier:      full
 #include <fmt/format.h>
 
@@ -68,7 +68,7 @@ int main(int argc, char** argv) {
       years, radius, margin);
   const std::string tolerance = "0.001 K: a tenth of what the step errs by, so that the edges are no part of the error";
   auto& outer = check.claim({"edge-outer", "the ground's outer edge is too far off to be felt",
-                             validation::Origin::computed, "the same ground cut off farther out",
+                             validation::Origin::engine, "the same ground cut off farther out",
                              setup + "the same rings, and as many more as double the radius", tolerance});
   // Rings of the same ratio: nothing but the edge moves.
   const double ratio = grid.r_faces[1] / grid.r_faces[0];
@@ -88,7 +88,7 @@ int main(int argc, char** argv) {
                 0.001, 10, test::largest_difference(chosen, test::march(nearer, hours)));
 
   auto& bottom = check.claim({"edge-bottom", "the ground's bottom is too far off to be felt",
-                              validation::Origin::computed, "the same ground cut off farther down",
+                              validation::Origin::engine, "the same ground cut off farther down",
                               setup + "the same layers, and more until the margin is doubled", tolerance});
   auto deeper = s;
   deeper.run.grid.bottom_margin = 2 * margin;

@@ -70,7 +70,7 @@ Json to_json(const Entry& entry) {
   Json rows = Json::array(), plots = Json::array();
   for (const Row& row : entry.rows) rows.push_back(to_json(row));
   for (const Plot& plot : entry.plots) plots.push_back(to_json(plot));
-  return {{"id", h.id},         {"claim", h.claim}, {"origin", static_cast<int>(h.origin)},
+  return {{"id", h.id},         {"claim", h.claim}, {"origin", static_cast<int>(Origin{h.origin})},
           {"source", h.source}, {"setup", h.setup}, {"tolerance", h.tolerance},
           {"rows", rows},       {"plots", plots}};
 }
@@ -114,8 +114,12 @@ const char* title(Topic topic) {
 }
 
 const char* mark(Origin origin) {
-  constexpr std::array<const char*, 5> marks = {"published", "computed from a published formula",
-                                                "general-purpose library", "common practice, no source", "from memory"};
+  constexpr std::array<const char*, 6> marks = {"published",
+                                                "computed from a published formula",
+                                                "general-purpose library",
+                                                "common practice, no source",
+                                                "from memory",
+                                                "self-consistency"};
   return marks.at(static_cast<std::size_t>(origin));
 }
 

@@ -18,14 +18,31 @@ enum class Origin {
   computed,   ///< from a published formula
   library,    ///< by a general-purpose library
   practice,   ///< common practice, no source
-  memory      ///< recalled
+  memory,     ///< recalled
+  engine      ///< another figure of the engine: finer, by another of its methods, or its own books
+};
+
+/// What a comparison can show: that the engine is right, or that two of its figures agree.
+enum class Kind { outside, self_consistency };
+constexpr Kind kind(Origin origin) {
+  return origin == Origin::engine ? Kind::self_consistency : Kind::outside;
+}
+
+/// An origin that somebody has stated: without one no heading compiles.
+class StatedOrigin {
+ public:
+  StatedOrigin(Origin origin) : origin_(origin) {}
+  operator Origin() const { return origin_; }
+
+ private:
+  Origin origin_;
 };
 
 struct Heading {
   std::string id;     ///< small letters, digits and hyphens; names the entry and stays
   std::string claim;  ///< one sentence
-  Origin origin = Origin::computed;
-  std::string source;     ///< author, year, equation; the file that holds the figures
+  StatedOrigin origin;
+  std::string source;     ///< author, year, equation; the file that holds the figures; of the engine: which figure
   std::string setup;      ///< what is computed, of what, between which bounds
   std::string tolerance;  ///< why just that tolerance
 };

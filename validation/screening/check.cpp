@@ -1,4 +1,4 @@
-// Source: the march of the same scenario, which the other checks hold against something outside
+// Source: none: the march of the same scenario, which other checks hold against something outside
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -70,10 +70,10 @@ int main(int argc, char** argv) {
       "follows the fluid, hours of load drawn at random between idle ones (tests/march_scenario.hpp), seasons and "
       "geothermal heat";
   auto& months = check.claim({"screening-months", "a screening estimate has the march's monthly means",
-                              validation::Origin::computed, "the engine's own march, hour by hour", setting,
+                              validation::Origin::engine, "the engine's own march, hour by hour", setting,
                               "0.02 K, so that a search by it ends where the march would"});
   auto& hours = check.claim({"screening-hours", "a screening estimate has the march's hours with load",
-                             validation::Origin::computed, "the engine's own march, hour by hour", setting,
+                             validation::Origin::engine, "the engine's own march, hour by hour", setting,
                              "0.15 K, at restarts too: the first hour after the fluid has stood is of the hardest"});
   const auto put_on_trial = [&](const std::string& name, const model::Scenario& scenario) {
     const Misses found = misses(scenario, name, months);

@@ -1,4 +1,4 @@
-// Source: none needed: the same ground with all of it at the short step
+// Source: none: the same ground with all of it at the short step
 // Tier:      fast
 #include <fmt/format.h>
 
@@ -82,15 +82,16 @@ void compare(validation::Claim& times, validation::Claim& balance, const std::st
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::march);
   auto& times = check.claim({"two-clocks", "what hardly answers within six hours may be stepped every six hours",
-                             validation::Origin::computed, "the same march with all at the short step",
+                             validation::Origin::engine, "the same march with all at the short step",
                              "hourly EFT over two years: one bore under heat drawn at random every hour between -45 "
                              "and 45 W/m in three kinds "
                              "of ground; 3 x 3 bores in layers with fluid that stands every fifth hour; 2 x 2 bores "
                              "with heat pumps that pump with load alone",
                              "0.005 K: half of what the short step itself errs by under such loads"});
-  auto& balance = check.claim({"two-clocks-balance", "with two clocks no heat is lost between them",
-                               validation::Origin::computed, "conservation of energy", "the same marches, each year",
-                               "1e-9 of the heat moved: round-off of many sums; a flux counted twice gives 1e-3"});
+  auto& balance =
+      check.claim({"two-clocks-balance", "with two clocks no heat is lost between them", validation::Origin::engine,
+                   "the march's own books of heat, by conservation of energy", "the same marches, each year",
+                   "1e-9 of the heat moved: round-off of many sums; a flux counted twice gives 1e-3"});
   compare(times, balance, "1.2 W/(m K)", jumping(1.2));
   compare(times, balance, "2.5 W/(m K)", jumping(2.5));
   compare(times, balance, "4.5 W/(m K)", jumping(4.5));

@@ -1,8 +1,12 @@
 #include "validation/dossier/dossier.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <regex>
 
 #include "validation/rig/claim.hpp"
 
@@ -10,9 +14,18 @@ using namespace stillground::validation;
 
 namespace {
 
-Heading heading(const std::string& id) {
-  return {id, "heat flows down the gradient", Origin::published, "Fourier 1822", "a plate", "none is needed"};
+Heading heading(const std::string& id, Origin origin = Origin::published) {
+  return {id, "heat flows down the gradient", origin, "Fourier 1822", "a plate", "none is needed"};
 }
+
+template <class H>
+concept CompilesWithoutOrigin = requires {
+  H{.id = "plate", .claim = "heat flows down the gradient"};
+};
+template <class H>
+concept CompilesWithOrigin = requires {
+  H{.id = "plate", .claim = "heat flows", .origin = Origin::engine};
+};
 
 Entry entry_of(const Claim& claim) {
   return claim.entry();
@@ -34,6 +47,38 @@ TEST_CASE("A claim holds if every comparison is within what is allowed, and an e
   CHECK(verdict(entry_of(claim)).worst == Approx(0.8));  // 0.004 of 0.005
   claim.between("band", 1, 2, 2.01);
   CHECK(verdict(entry_of(claim)).missed == 1);
+}
+
+TEST_CASE("No claim can leave out what it is held against") {
+  STATIC_REQUIRE(CompilesWithOrigin<Heading>);
+  STATIC_REQUIRE_FALSE(CompilesWithoutOrigin<Heading>);
+}
+
+TEST_CASE("Comparisons of the engine with itself are counted apart, and called so") {
+  Claim outside(heading("plate")), itself(heading("finer-plate", Origin::engine));
+  outside.relative("near", 1, 1.001, 0.01);
+  itself.relative("near", 1, 1.001, 0.01);
+  itself.relative("far", 1, 1.02, 0.01);
+  const Dossier dossier{{Topic::ground, {outside.entry(), itself.entry()}}};
+  CHECK(in_words(sums(dossier, Kind::outside)) == "1 entries, 1 comparisons, 0 missed, 0 known to miss");
+  CHECK(in_words(sums(dossier, Kind::self_consistency)) == "1 entries, 2 comparisons, 1 missed, 0 known to miss");
+  const std::string list = markdown(dossier), html = page(dossier);
+  CHECK(list.find("\nfiner-plate (self-consistency): 2 comparisons, 1 missed, 0 known to miss\n") != list.npos);
+  for (const std::string& text : {list, html}) {
+    const std::size_t own = text.find(heading(Kind::self_consistency));
+    REQUIRE(own != text.npos);
+    CHECK(text.find(heading(Kind::outside)) < own);
+    CHECK(text.find("finer-plate") > own);  // in that part's table first
+    CHECK(text.find("1 entries, 2 comparisons") > own);
+  }
+  CHECK(mark(Origin::engine) == std::string("self-consistency"));
+}
+
+TEST_CASE("The committed list is found out of date when an entry turns out to be held against the engine itself") {
+  Claim outside(heading("plate")), itself(heading("plate", Origin::engine));
+  outside.relative("near", 1, 1.001, 0.01);
+  itself.relative("near", 1, 1.001, 0.01);
+  CHECK(not_in_list(dossier_of(itself), markdown(dossier_of(outside))).size() == 1);
 }
 
 TEST_CASE("What is not a number never holds") {
@@ -58,7 +103,7 @@ TEST_CASE("A known miss fails when it gets worse, and when it is cured and still
 }
 
 TEST_CASE("Entries come back from their file as they were, gaps included") {
-  Claim claim(heading("plate"));
+  Claim claim(heading("plate", Origin::engine));
   claim.known_absolute_miss("edge", 1.25, 1.5, 0.1, 0.3, "coarse");
   claim.between("band", 1, 2, 1.5);
   claim.relative("broken", 1, std::nan(""), 0.1);
@@ -71,6 +116,7 @@ TEST_CASE("Entries come back from their file as they were, gaps included") {
   const Entry& entry = back.entries.front();
   CHECK(back.topic == Topic::field);
   CHECK(entry.heading.source == "Fourier 1822");
+  CHECK(entry.heading.origin == Origin::engine);
   CHECK(entry.rows[0].known->reason == "coarse");
   CHECK(entry.rows[0].miss == 0.25);
   CHECK(entry.rows[1].range->second == 2);
@@ -102,4 +148,22 @@ TEST_CASE("The page shows markup as text and is one whole document") {
   CHECK(html.find("k &lt; 2 &amp; thin") != std::string::npos);
   CHECK(html.find("</html>") != std::string::npos);
   CHECK(html.find("http://") == html.find("http://www.w3.org"));  // nothing is fetched
+}
+
+TEST_CASE("The README counts what the committed list counts") {
+  const auto slurp = [](const char* name) {
+    std::ifstream in(std::filesystem::path(PROJECT_FOLDER) / name);
+    REQUIRE(in);
+    return std::string{std::istreambuf_iterator<char>(in), {}};
+  };
+  std::string readme = slurp("README.md");
+  std::replace(readme.begin(), readme.end(), '\n', ' ');
+  const std::string list = slurp("validation/dossier.md");
+  const std::pair<Kind, std::string> counted[] = {{Kind::outside, " comparisons with something outside the engine"},
+                                                  {Kind::self_consistency, " comparisons of the engine with itself"}};
+  for (const auto& [kind, words] : counted) {
+    std::smatch sum;
+    REQUIRE(std::regex_search(list, sum, std::regex(std::string(explanation(kind)) + R"(: \d+ entries, (\d+) comp)")));
+    CHECK(readme.find(" " + sum[1].str() + words) != readme.npos);
+  }
 }
