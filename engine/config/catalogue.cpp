@@ -68,8 +68,10 @@ WithEntry with_catalogue(const Section& section, const std::string& name, Contex
   check_shape(entry->value, pattern, path, not_of_the_scenario, {"source", "range"});
   const Entry* source = entry->value.find("source");
   if (!source) Where{entry->place, path}.refuse("has no source");
-  warn_beyond(section, asked, usual_ranges(entry->value, pattern, path), context);
-  return {section.over(entry->value), source->value.text};
+  const std::vector<UsualRange> ranges = usual_ranges(entry->value, pattern, path);
+  warn_beyond(section, asked, ranges, context);
+  const std::string usual = ranges.empty() ? "" : "; " + in_words(ranges);
+  return {section.over(entry->value), source->value.text + usual};
 }
 
 }  // namespace stillground::config

@@ -14,7 +14,7 @@ std::filesystem::path catalogue_folder();
 /// A section with a catalogue's entry under it.
 struct WithEntry {
   Section section;
-  std::string source;  ///< where the entry's values come from; empty without an entry
+  std::string source;  ///< where the entry's values come from and its usual ranges; empty without an entry
 };
 
 /// A section whose absent values come from the entry its key `use` names in the catalogue `name` ("pipes": the file

@@ -60,4 +60,12 @@ std::vector<UsualRange> usual_ranges(const Node& entry, const std::string& patte
   return ranges;
 }
 
+std::string in_words(const std::vector<UsualRange>& ranges) {
+  std::string text;
+  for (const UsualRange& range : ranges) {
+    text += fmt::format("{} {} {}", text.empty() ? "usual range:" : ",", range.leaf, range.text);
+  }
+  return text;
+}
+
 }  // namespace stillground::config

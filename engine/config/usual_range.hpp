@@ -20,4 +20,7 @@ struct UsualRange {
 /// the entry, a text is no range, or the entry's own value lies outside.
 std::vector<UsualRange> usual_ranges(const Node& entry, const std::string& pattern, const std::string& path);
 
+/// "usual range: conductivity 1.9 to 4.6 W/(m K), heat_capacity 1.8 to 2.6 MJ/(m3 K)"; empty without ranges.
+std::string in_words(const std::vector<UsualRange>& ranges);
+
 }  // namespace stillground::config

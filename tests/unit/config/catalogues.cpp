@@ -89,6 +89,13 @@ TEST_CASE("A scenario's own value beside `use` that is unusual for the entry is 
   CHECK_THAT(said("4.6 W/(m K)"), !Contains("unusual"));
 }
 
+TEST_CASE("Where a catalogue's values are shown, what its kind ranges over stands beside them", "[config]") {
+  const auto s = testing::read_edited({"site use: sandstone, conductivity: 2.3 W/(m K) => use: sandstone"});
+  CHECK_THAT(s.ground.layers[1].source,
+             Contains("VDI 4640") &&
+                 Contains("; usual range: conductivity 1.9 to 4.6 W/(m K), heat_capacity 1.8 to 2.6 MJ/(m3 K)"));
+}
+
 TEST_CASE("Every pipe, grout and ground of the catalogues can be used", "[config]") {
   for (const config::Entry& entry : catalogue("pipes.yaml").entries) {
     CAPTURE(entry.key);
