@@ -195,7 +195,8 @@ TEST_CASE("Each oddity of a scenario is warned of once, at its place and with wh
     std::string lines;
     for (const Warning& each : warnings) lines += each.line() + "\n";
     CAPTURE(lines);
-    REQUIRE(warnings.size() == 1);
+    CHECK(warnings.size() == 1);
+    if (warnings.empty()) continue;
     const Warning& warning = warnings.front();
     CHECK_THAT(warning.text, Catch::Contains(one.words));
     CHECK_THAT(warning.range, Catch::Contains(one.range));
