@@ -22,9 +22,7 @@ int main(int argc, char** argv) {
         program::add_units(app, units);
       },
       [&] {
-        model::Scenario given = config::read_scenario(scenario);
-        given.units = units.value_or(given.units);
-        const run::Plan plan = run::check(given, threads);
+        const run::Plan plan = run::check(config::read_scenario(scenario, units), threads);
         const UnitSystem machines = units.value_or(UnitSystem::si);
         program::deliver("-", json ? app::plan_json(plan, machines) : app::plan_text(plan, threads));
       });

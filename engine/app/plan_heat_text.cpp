@@ -36,9 +36,10 @@ std::string cop_note(const run::Plan& plan, const Figures& figures) {
     if (heat->any()) at += (at.empty() ? "" : " and ") + figures.temperature(heat->eft);
   }
   if (at.empty()) return "";
-  return plan_line("", fmt::format("(per metre of bore at work, heat through its wall: COP at an EFT of {} for the "
-                                   "peaks, of {} for the year)",
-                                   at, figures.temperature(plan.undisturbed)));
+  return plan_line("",
+                   "(heat through the wall of each metre of bore at work, the compressor's work left out or added;") +
+         plan_line("", fmt::format("COP of the peaks at an EFT of {}, of the year at {})", at,
+                                   figures.temperature(plan.undisturbed)));
 }
 
 }  // namespace

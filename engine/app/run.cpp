@@ -43,8 +43,7 @@ fs::path result_path(const Arguments& arguments) {
 }
 
 void run_scenario(const Arguments& arguments) {
-  model::Scenario scenario = config::read_scenario(arguments.scenario);
-  scenario.units = arguments.units.value_or(scenario.units);
+  const model::Scenario scenario = config::read_scenario(arguments.scenario, arguments.units);
   const bool screens = scenario.run.screens();
   if (screens && arguments.resume) {
     throw InputError("--resume: a screening estimate leaves no checkpoint; run it afresh");

@@ -42,7 +42,7 @@ Csv read_input(const Section& section, std::string_view leaf, Context& context) 
   return csv;
 }
 
-model::Scenario read_scenario(const std::filesystem::path& file) {
+model::Scenario read_scenario(const std::filesystem::path& file, std::optional<UnitSystem> units) {
   model::Scenario scenario;
   scenario.file = file.string();
   scenario.text = read_file(file, {}, largest_scenario);
@@ -52,7 +52,8 @@ model::Scenario read_scenario(const std::filesystem::path& file) {
   const Section root(tree, "", "", {scenario.file, 1, 1});
   Context context{file.parent_path(), scenario, {}};
   scenario.title = root.optional_text("title").value_or(file.stem().string());
-  scenario.units = *unit_system(root.word("units"));
+  const std::string word = root.word("units");  // judged whether or not it decides
+  scenario.units = units ? *units : *unit_system(word);
   scenario.ground = read_ground(root, context);
   scenario.bore = read_bore(root, context);
   scenario.run = read_run(root);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 
 #include "engine/model/scenario.hpp"
 
@@ -8,7 +9,7 @@ namespace stillground::config {
 
 /// Reads a scenario file and every file it names (catalogue entries, loads, positions, profiles), relative to its
 /// folder. Everything that can be judged without physics is judged here. Throws InputError (file:line:col, key, found,
-/// allowed).
-model::Scenario read_scenario(const std::filesystem::path& file);
+/// allowed). `units`: in which people are shown figures, before what the scenario says itself.
+model::Scenario read_scenario(const std::filesystem::path& file, std::optional<UnitSystem> units = std::nullopt);
 
 }  // namespace stillground::config

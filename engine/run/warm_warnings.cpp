@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "engine/materials/fluid.hpp"
+#include "engine/run/shown.hpp"
 
 namespace stillground::run {
 
@@ -26,28 +27,30 @@ double boiling_point(const model::Fluid& fluid) {
 
 std::vector<Warning> warm_warnings(const model::Scenario& scenario, double warmest) {
   std::vector<Warning> warnings;
-  const double celsius = warmest - ice;
+  const std::string rose = "the fluid rose to " + shown_temperature(scenario, warmest);
+  const auto degrees = [&](double celsius) { return shown(scenario, celsius, "degC", 0); };
   const materials::ValidRange known = materials::valid_range(scenario.fluid);
   if (warmest > known.warmest) {
     warnings.push_back(
-        {scenario.place("fluid"),
-         fmt::format("the fluid ({}) rose to {:.1f} degC", materials::fluid_name(scenario.fluid.base), celsius),
-         fmt::format("its properties are known up to {:.1f} degC and held beyond", known.warmest - ice)});
+        {scenario.place("fluid"), fmt::format("{} ({})", rose, materials::fluid_name(scenario.fluid.base)),
+         fmt::format("its properties are known up to {} and held beyond", shown_temperature(scenario, known.warmest))});
   }
   if (warmest > rated && scenario.bore.pipe.conductivity < plastic) {
     warnings.push_back({scenario.place("bore.pipe"),
-                        fmt::format("the fluid rose to {:.1f} degC: a polyethylene pipe bears less pressure when warm, "
-                                    "and its rating gives no figure above 40 degC; ask its maker",
-                                    celsius),
-                        "of the rating at 20 degC, 0.87 at 30 degC and 0.74 at 40 degC: EN 12201-1, from memory"});
+                        fmt::format("{}: a polyethylene pipe bears less pressure when warm, and its rating gives no "
+                                    "figure above {}; ask its maker",
+                                    rose, degrees(40)),
+                        fmt::format("of the rating at {}, 0.87 at {} and 0.74 at {}: EN 12201-1, from memory",
+                                    degrees(20), degrees(30), degrees(40))});
   }
   const double boils = boiling_point(scenario.fluid);
   if (warmest > boils - near_boiling) {
-    warnings.push_back({scenario.place("fluid"),
-                        fmt::format("the fluid rose to {:.1f} degC, near boiling: from {:.0f} degC on at atmospheric "
-                                    "pressure, which is taken at the field's top",
-                                    celsius, boils - ice),
-                        "boiling is not modelled"});
+    warnings.push_back(
+        {scenario.place("fluid"),
+         fmt::format("{}, near boiling: from {} on at atmospheric pressure, which is taken at the field's "
+                     "top",
+                     rose, degrees(boils - ice)),
+         "boiling is not modelled"});
   }
   return warnings;
 }

@@ -7,6 +7,7 @@
 #include "engine/base/calendar.hpp"
 #include "engine/materials/fluid.hpp"
 #include "engine/run/ground_heat.hpp"
+#include "engine/run/shown.hpp"
 #include "engine/run/warm_warnings.hpp"
 #include "engine/run/warnings_parts.hpp"
 
@@ -15,10 +16,6 @@ namespace stillground::run {
 namespace {
 
 constexpr double ice = 273.15;
-
-double celsius(double kelvin) {
-  return kelvin - ice;
-}
 
 void add(std::vector<Warning>& to, const std::vector<Warning>& from) {
   to.insert(to.end(), from.begin(), from.end());
@@ -58,7 +55,8 @@ std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally
     warnings.push_back(
         {scenario.place(leaf),
          fmt::format("in {} hours of {} the EFT lay outside the curve; its end value was held", hours, duty),
-         fmt::format("{:g} to {:g} degC", celsius(cop->least_eft()), celsius(cop->most_eft()))});
+         fmt::format("{} to {}", shown_temperature(scenario, cop->least_eft()),
+                     shown_temperature(scenario, cop->most_eft()))});
   };
   curve(tally.beyond_heating_curve, pumps.heating, "heat_pump.heating_cop", "heating");
   curve(tally.beyond_hot_water_curve, pumps.hot_water, "heat_pump.hot_water_cop", "hot water");
@@ -67,25 +65,24 @@ std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally
   if (tally.coldest_fluid < freezing) {
     warnings.push_back(
         {scenario.place("fluid"),
-         fmt::format("the fluid fell to {:.1f} degC; it freezes at {:.1f} degC and nothing here models ice",
-                     celsius(tally.coldest_fluid), celsius(freezing)),
+         fmt::format("the fluid fell to {}; it freezes at {} and nothing here models ice",
+                     shown_temperature(scenario, tally.coldest_fluid), shown_temperature(scenario, freezing)),
          ""});
   }
   add(warnings, warm_warnings(scenario, tally.warmest_fluid));
   if (tally.coldest_wall < ice) {
-    warnings.push_back(
-        {scenario.place("ground"),
-         fmt::format("the ground at a bore wall fell to {:.1f} degC; freezing of its water is not modelled",
-                     celsius(tally.coldest_wall)),
-         "conduction above 0 degC"});
+    warnings.push_back({scenario.place("ground"),
+                        fmt::format("the ground at a bore wall fell to {}; freezing of its water is not modelled",
+                                    shown_temperature(scenario, tally.coldest_wall)),
+                        "conduction above " + shown(scenario, 0, "degC", 0)});
   }
   if (tally.flowing_hours > 0 && tally.design.reynolds < scenario.flow.reynolds_min) {
     warnings.push_back(
         {scenario.place("flow"),
-         fmt::format("at the design hour, {}, when the fluid came back coldest ({:.1f} degC), the flow in the loops "
+         fmt::format("at the design hour, {}, when the fluid came back coldest ({}), the flow in the loops "
                      "was {}",
-                     iso_hour(scenario.run.start, static_cast<double>(tally.design.hour)), celsius(tally.design.eft),
-                     flow_in_words(tally.design.reynolds)),
+                     iso_hour(scenario.run.start, static_cast<double>(tally.design.hour)),
+                     shown_temperature(scenario, tally.design.eft), flow_in_words(tally.design.reynolds)),
          asked_of_flow(scenario)});
   }
   if (assembly.merges() && tally.group_deviation > scenario.run.group_error) {

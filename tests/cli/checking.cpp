@@ -109,6 +109,16 @@ TEST_CASE("check speaks of every figure in the units of the other continent") {
   CHECK(plan["active_length"]["value"] == Approx(120 / 0.3048).epsilon(1e-9));
 }
 
+TEST_CASE("What reading a scenario warns of comes in the units that the command line asks for") {
+  const PairCase pair;
+  pair.write_variant("near.yaml", "spacing: 6 m", "spacing: 2.5 m");
+  CHECK_THAT(run({"stillground", "check", "near.yaml"}, pair.folder).out, Contains("the bores stand 2.50 m apart"));
+  for (const char* verb : {"check", "plan"}) {
+    CHECK_THAT(run({"stillground", verb, "near.yaml", "--units", "us"}, pair.folder).out,
+               Contains("the bores stand 8.20 ft apart") && Contains("for 9.84 ft and more"));
+  }
+}
+
 TEST_CASE("check shows a least flow's own resistances, and phases with their flow") {
   const PairCase pair;
   pair.write_variant("slow.yaml", "runs: with load}", "varies: with load, least: 60 %}");

@@ -56,3 +56,19 @@ TEST_CASE("After the run the design hour is the coldest with flow, and its flow 
   assembly.scenario.flow.reynolds_min = 1500;
   CHECK_FALSE(says(run::warnings_after(assembly, simulation.tally()), "at the design hour"));
 }
+
+TEST_CASE("What a run warns of comes in the units that the scenario asks for") {
+  auto s = slow_when_cold();
+  s.units = UnitSystem::us;
+  const run::Assembly assembly = run::assemble(s);
+  run::Tally tally;
+  tally.flowing_hours = tally.laminar_hours = tally.beyond_heating_curve = 5;
+  tally.design = {268.15, 20, 1000};
+  tally.coldest_fluid = 258.15;
+  tally.coldest_wall = 270.15;
+  tally.warmest_fluid = 400.15;
+  const std::vector<Warning> warnings = run::warnings_after(assembly, tally);
+  CHECK(warnings.size() == 8);
+  CHECK(says(warnings, "the fluid fell to 5.0 degF"));
+  for (const Warning& warning : warnings) CHECK_THAT(warning.line(), !Catch::Contains("degC"));
+}

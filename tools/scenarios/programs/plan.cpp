@@ -19,7 +19,7 @@ int main(int argc, char** argv) {
       },
       [&] {
         outputs::check_outputs(targets);
-        const model::Scenario scenario = config::read_scenario(file);
+        const model::Scenario scenario = config::read_scenario(file, targets.units);
         const run::Assembly assembly = run::assemble(scenario);
         outputs::deliver(targets, {.units = scenario.units,
                                    .notices = scenarios::plan_notices(assembly),
