@@ -7,7 +7,6 @@
 #include <vector>
 
 #include "engine/field/layout.hpp"
-#include "engine/loop/flow_rule.hpp"
 #include "engine/run/ground_heat.hpp"
 
 namespace stillground::run {
@@ -17,51 +16,21 @@ namespace {
 constexpr double ice = 273.15;
 constexpr double joules_per_kwh = 3.6e6;
 
-// Usual, common practice, no source.
-constexpr double usual_peak = std::max(usual_taken, usual_given);  // [W/m] of bore, either way
-constexpr double usual_left_over = usual_year / joules_per_kwh;    // [kWh/m] a year, one way more than the other
-constexpr double usual_difference = 6;                             // between entering and leaving fluid [K]
-constexpr double usual_resistance = 0.2;                           // of a bore [K m/W], at most
-constexpr double usual_conductivity = 0.8;                         // of the ground [W/(m K)], at least
-constexpr double usual_spacing = 3;                                // [m], at least
-constexpr double usual_cold = 268, usual_warm = 303;               // of undisturbed ground [K]
+// Usual, common practice, no source; of heat see run/ground_heat.
+constexpr double usual_difference = 6;                // between entering and leaving fluid [K]
+constexpr double usual_resistance = 0.2;              // of a bore [K m/W], at most
+constexpr double usual_conductivity = 0.8;            // of the ground [W/(m K)], at least
+constexpr double usual_spacing = 3;                   // [m], at least
+constexpr double usual_cold = 268, usual_warm = 303;  // of undisturbed ground [K]
 
 struct Cause {
   double times = 0;  ///< the usual
   std::string text;
 };
 
-/// What the loads ask of the ground at the undisturbed ground's temperature.
-struct Asked {
-  double peak = 0;        ///< [W/m] of bore
-  double one_sided = 0;   ///< [kWh/m] a year, positive into the ground
-  double difference = 0;  ///< of the fluid in the hour in which it is largest [K]
-};
-
-Asked asked_of_ground(const Assembly& assembly) {
-  double metres = 0, flow = 0, sum = 0;
-  for (const auto& bore : assembly.bores) metres += bore.depth;
-  for (std::size_t g = 0; g < assembly.groups.size(); ++g) {
-    if (assembly.problem.groups[g].returns) flow += assembly.problem.groups[g].members;
-  }
-  const double heat_rate = flow * assembly.fluid.flow_per_bore * assembly.fluid.heat_capacity;
-  const double largest = std::max(assembly.loads.peak(), 1e-9);
-  Asked asked;
-  for (long hour = 0; hour < assembly.hours(); ++hour) {
-    const loop::Demand demand = assembly.loads.hour(hour);
-    if (!demand.any()) continue;
-    const double heat = loop::exchange(demand, assembly.problem.pumps, assembly.fluid.reference).to_ground;
-    const double part = loop::flow_part(assembly.scenario.flow, demand.size() / largest);
-    sum += heat * seconds_per_hour;
-    asked.peak = std::max(asked.peak, std::abs(heat) / metres);
-    asked.difference = std::max(asked.difference, std::abs(heat) / (part * heat_rate));
-  }
-  asked.one_sided = sum / (joules_per_kwh * metres * assembly.scenario.run.years);
-  return asked;
-}
-
 /// Two digits and thousands apart: "2,300".
 std::string rounded(double value) {
+  if (!(value > 0)) return "0";
   const double digits = std::pow(10, std::floor(std::log10(value)) - 1);
   const auto whole = std::lround(std::round(value / digits) * digits);
   if (whole < 1000) return fmt::format("{:.2g}", value);
@@ -70,25 +39,32 @@ std::string rounded(double value) {
   return text;
 }
 
+/// Heat one way, as often the usual as it is.
+double add_peak(const GroundHeat& heat, double usual, std::vector<Cause>& causes) {
+  const double times = heat.peak / usual;
+  const std::string slip = likely_slip(heat.peak, usual);
+  causes.push_back({times, fmt::format("heat of {} W per metre of bore (usual: up to {:g}): {}", rounded(heat.peak),
+                                       usual, slip.empty() ? "are there bores enough?" : slip)});
+  return times;
+}
+
 void loads_and_flow(const Assembly& assembly, std::vector<Cause>& causes) {
-  const Asked asked = asked_of_ground(assembly);
-  const double peak = asked.peak / usual_peak;
-  causes.push_back(
-      {peak, fmt::format("heat of {} W per metre of bore (usual: up to {:g}): {}", rounded(asked.peak), usual_peak,
-                         peak > 10 ? "are the loads in W under a head that says kW, or bores left out?"
-                                   : "are there bores enough?")});
-  const double year = std::abs(asked.one_sided) / usual_left_over;
-  causes.push_back(
-      {year / std::max(1.0, peak),
-       fmt::format("{} kWh a year {} each metre of bore for good (usual: up to {:g})",
-                   rounded(std::abs(asked.one_sided)), asked.one_sided < 0 ? "out of" : "into", usual_left_over)});
+  const GroundHeats heats = ground_heats(assembly);
+  const double taken = add_peak(heats.taken, usual_taken, causes), given = add_peak(heats.given, usual_given, causes);
+  const double peak = std::max({1.0, taken, given});
+  const double year = heats.given.year - heats.taken.year;
+  causes.push_back({std::abs(year) / usual_year / peak,
+                    fmt::format("{} kWh a year {} each metre of bore for good (usual: up to {:g})",
+                                rounded(std::abs(year) / joules_per_kwh), year < 0 ? "out of" : "into",
+                                usual_year / joules_per_kwh)});
   // More heat than the bores are for is no fault of the flow's.
-  const double difference = asked.difference / usual_difference / std::max(1.0, peak);
+  const double difference = std::max(heats.taken.difference, heats.given.difference);
   causes.push_back(
-      {difference, fmt::format("flow of {:.3g} L/s a bore, whose fluid would change by {} K at the peak (usual: {:g} "
-                               "or so): is the flow in another unit, or that of a bore given as the field's?",
-                               1e3 * assembly.fluid.flow_per_bore / assembly.fluid.density, rounded(asked.difference),
-                               usual_difference)});
+      {difference / usual_difference / peak,
+       fmt::format(
+           "flow of {:.3g} L/s a bore, whose fluid would change by {} K at the peak (usual: {:g} or so): is the "
+           "flow in another unit, or that of a bore given as the field's?",
+           1e3 * assembly.fluid.flow_per_bore / assembly.fluid.density, rounded(difference), usual_difference)});
 }
 
 void bores_and_ground(const Assembly& assembly, std::vector<Cause>& causes) {
@@ -115,7 +91,8 @@ void bores_and_ground(const Assembly& assembly, std::vector<Cause>& causes) {
 }  // namespace
 
 bool loads_beyond_usual(const Assembly& assembly) {
-  return asked_of_ground(assembly).peak > usual_peak;
+  const GroundHeats heats = ground_heats(assembly);
+  return heats.taken.peak > usual_taken || heats.given.peak > usual_given;
 }
 
 std::string likely_causes(const Assembly& assembly) {

@@ -56,7 +56,7 @@ void check_stopped(const Overloaded& pair, const std::string& scenario) {
   INFO(outcome.err);
   CHECK(outcome.status == 3);
   CHECK_THAT(outcome.err, Contains("stopped at 20") && Contains("degC") && Contains("no result is written") &&
-                              Contains("W per metre of bore (usual: up to 100): are the loads in W under a head that "
+                              Contains("W per metre of bore (usual: up to 70): are the loads in W under a head that "
                                        "says kW"));
   CHECK_THAT(outcome.err, !Contains("memory"));
   CHECK_THAT(outcome.out, !Contains("complete"));

@@ -103,6 +103,17 @@ TEST_CASE("Close bores have their refresh shortened, and the user is told by wha
   }
 }
 
+TEST_CASE("A hundred bores half a metre apart in ground that conducts fast stay within their load by both steppers") {
+  auto s = close_bores(10, 10, 0.5, 8);
+  const auto bounded = [](const std::vector<record::Hour>& hours) {
+    return std::all_of(hours.begin(), hours.end(),
+                       [](const record::Hour& hour) { return std::abs(hour.eft - 284) < 10; });
+  };
+  CHECK(bounded(test::march(s, 24 * 60)));
+  s.run.stepper = model::Run::Stepper::reference;
+  CHECK(bounded(test::march(s, 24 * 20)));
+}
+
 TEST_CASE("Bores that answer each other within the hour are refused") {
   const auto s = close_bores(10, 10, 0.151, 6);
   try {
