@@ -7,8 +7,8 @@
 
 namespace stillground::run {
 
-/// What is worth saying before a run: the reader's and the assembly's own warnings, flow and fluid at the ground's
-/// temperature.
+/// What is worth saying before a run: the reader's and the assembly's own warnings, and what each topic of
+/// warnings_parts.hpp finds unusual.
 std::vector<Warning> warnings_before(const Assembly& assembly);
 
 /// What is worth saying after it: curves left, fluid near freezing, ground below 0 degC, laminar hours.
