@@ -22,7 +22,7 @@ std::string duty(const char* name, const run::Duty& duty, const Figures& figures
 std::string per_metre(const char* name, const run::GroundHeat& heat, const run::Plan& plan, const Figures& figures) {
   if (!heat.any()) return "";
   return plan_line(
-      name, fmt::format("{} at most, first on {}, {} between entering and leaving; {} a year",
+      name, fmt::format("{} at the peak, first on {}, {} between entering and leaving; {} a year",
                         figures.of(heat.peak, "W m-1", 1), iso_hour(plan.start, static_cast<double>(heat.hour)),
                         figures.difference(heat.difference, 1), figures.of(heat.year / joules_per_kwh, "kWh m-1", 1)));
 }

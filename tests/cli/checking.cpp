@@ -16,7 +16,7 @@ TEST_CASE("check tells what would be run and leaves nothing behind") {
   CHECK(outcome.status == 0);
   CHECK_THAT(outcome.out, Contains("Two bores for the tests") && Contains("2027-07-01 to 2029-07-01, 2 years") &&
                               Contains("2 bores, 6.00 m apart") && Contains("120.0 m active, 123.0 m to drill") &&
-                              Contains("turbulent") &&
+                              Contains("turbulent") && Contains("W/m at the peak, first on 2027-10-08 06:00, ") &&
                               Contains("step, grid and refresh alone: an hour's EFT errs by at most about 0.0") &&
                               Contains("errors of the model and of what the scenario gives come on top") &&
                               Contains("\nNo warnings from the model.\n"));
