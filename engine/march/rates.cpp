@@ -147,25 +147,35 @@ Fluid fluid_of(const Problem& problem, std::size_t g, const double* block) {
   return {total(&Fluid::length), total(&Fluid::sum) / static_cast<double>(problem.streams())};
 }
 
+double field_inlet(const Problem& problem, const Task& task, const double* y) {
+  const double total = heat_rate(problem, task);
+  if (total == 0) return 0;
+  const double eft = mixed_outlet(problem, task, y);
+  return eft + loop::exchange(task.demand, problem.pumps, eft).to_ground / total;
+}
+
+double inlet_of(const Problem& problem, std::size_t group, double field, const double* y) {
+  const std::size_t upstream = problem.groups[group].upstream;
+  if (upstream == Group::none) return field;
+  return topmost(problem, problem.groups[upstream], upstream, y, problem.up_row(problem.passes - 1));
+}
+
+bore::PerStream streams_in_middle(const Problem& problem, const Group& group, double heat_rate, double inlet,
+                                  const double* block, std::size_t k) {
+  return streams_of(problem, group, heat_rate, inlet, block, k).mean;
+}
+
 void implicit_rate(const Problem& problem, const Task& task, const double* y, const double* ambient, double* rate) {
   std::fill(rate, rate + problem.size(), 0.0);
-  const double total = heat_rate(problem, task);
-  double inlet = 0;
-  if (total > 0) {
-    const double eft = mixed_outlet(problem, task, y);
-    inlet = eft + loop::exchange(task.demand, problem.pumps, eft).to_ground / total;
-  }
+  const double inlet = field_inlet(problem, task, y);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     const Group& group = problem.groups[g];
     const double* block = y + g * problem.block();
     add_radial(problem, block, rate + g * problem.block());
     const FlowRegime* regime = task.of(g);
     if (!regime) continue;
-    const double own_inlet =
-        group.upstream == Group::none
-            ? inlet
-            : topmost(problem, problem.groups[group.upstream], group.upstream, y, problem.up_row(problem.passes - 1));
-    add_bore(problem, group, *regime, own_inlet, block, ambient + g * problem.row(), rate + g * problem.block());
+    add_bore(problem, group, *regime, inlet_of(problem, g, inlet, y), block, ambient + g * problem.row(),
+             rate + g * problem.block());
   }
 }
 

@@ -21,6 +21,18 @@ struct Task {
 /// Mass flow times specific heat of the whole field [W/K]; 0 if the fluid stands.
 double heat_rate(const Problem& problem, const Task& task);
 
+/// What enters the field's first bores [K]: the heat pumps' outlet, from the state's own EFT; 0 where the fluid stands.
+double field_inlet(const Problem& problem, const Task& task, const double* y);
+
+/// What enters a group's bores [K], `field` as field_inlet gives it.
+double inlet_of(const Problem& problem, std::size_t group, double field, const double* y);
+
+/// The streams in the middle of layer k of a group's bore [K]. A layer takes the same from its fluid all along, so that
+/// the fluid's temperature is linear in it: the mean of inlet and outlet. Standing fluid has one temperature in it.
+/// `block`: the group's; `heat_rate`: of its bore [W/K].
+bore::PerStream streams_in_middle(const Problem& problem, const Group& group, double heat_rate, double inlet,
+                                  const double* block, std::size_t k);
+
 /// dy/dt of everything that the march treats implicitly (radial conduction, in-bore exchange, the streams, the
 /// closure), in the form an ordinary integrator wants: the independent statement of what the stage solver solves, used
 /// to check it and by reference integrators. `ambient`: [group][z] of row() entries each; `rate`: as y [K/s]. T_in

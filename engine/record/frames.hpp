@@ -28,9 +28,10 @@ struct Snapshot {
   std::vector<float> rise;               ///< each group's own temperature change [K]
   std::vector<double> undisturbed;       ///< [z] [K]
   std::vector<double> wall_temperature;  ///< [K]
-  std::vector<double> fluid_down;        ///< [K]
-  std::vector<double> fluid_up;          ///< [K]
+  std::vector<double> fluid_down;        ///< in the middle of the cell [K]
+  std::vector<double> fluid_up;          ///< the same
   std::vector<double> grout;             ///< mean over grout and pipe of the bore's cross-section [K]
+  std::vector<double> fluid_heat;  ///< [group]: of the fluid in one bore above 0 degC, as the balance counts it [J]
 };
 
 /// The mean of a run-year (`fields: yearly`), same shape as a snapshot's rise.

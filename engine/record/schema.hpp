@@ -13,7 +13,7 @@
 namespace stillground::record::schema {
 
 /// Version of the format. A reader refuses a file with a higher one.
-inline constexpr int format = 1;
+inline constexpr int format = 2;  // 1: the fluid's temperatures were those with which it left the cells
 
 inline constexpr double zero_celsius = 273.15;  ///< [K], by definition
 
@@ -181,8 +181,17 @@ inline constexpr Variable undisturbed{.name = "undisturbed",
                                       .long_name = "temperature of the ground without the field",
                                       .cell_methods = "snapshot: point"};
 inline constexpr auto wall_temperature = in_bores("wall_temperature", "temperature of the bore's wall");
-inline constexpr auto fluid_down = in_bores("fluid_down", "temperature of the fluid on its way down");
-inline constexpr auto fluid_up = in_bores("fluid_up", "temperature of the fluid on its way up");
+inline constexpr auto fluid_down =
+    in_bores("fluid_down", "temperature of the fluid on its way down, at the cell's centre");
+inline constexpr auto fluid_up = in_bores("fluid_up", "temperature of the fluid on its way up, at the cell's centre");
+// The march holds what leaves a cell, and counts the fluid's heat by it: from the centres it follows but nearly.
+inline constexpr Variable fluid_heat{
+    .name = "fluid_heat",
+    .dims = {Dim::snapshot, Dim::group},
+    .unit = "J",
+    .long_name = "heat of the fluid in one bore above 0 degC, as the balance counts it",
+    .cell_methods = "snapshot: point",
+    .has_gaps = true};
 inline constexpr auto grout_temperature =
     in_bores("grout_temperature", "mean temperature of grout and pipe in the bore");
 

@@ -11,6 +11,8 @@ namespace stillground::run {
 
 namespace {
 
+constexpr double ice = 273.15;
+
 /// Mean temperature of grout and pipe walls: either node of the even mode has half of their capacity [K].
 double mean_grout(const march::Problem& problem, const double* block, std::size_t k) {
   const std::size_t row = problem.row();
@@ -38,11 +40,37 @@ void walls(const march::Problem& problem, RegimeOf&& regime_of, const march::Sta
   }
 }
 
-/// Mean of a layer's streams that go the same way, `first` the first pass' row.
-double mean_of_passes(const march::Problem& problem, const double* block, std::size_t first, std::size_t k) {
+/// Heat of a bore's fluid above 0 degC, as the balance counts it: by what leaves each layer [J].
+double fluid_heat(const march::Problem& problem, const march::FlowRegime& regime, const march::Group& group,
+                  const double* block) {
   double sum = 0;
-  for (std::size_t pass = 0; pass < problem.passes; ++pass) sum += block[(first + pass) * problem.row() + k];
-  return sum / static_cast<double>(problem.passes);
+  for (std::size_t k = group.first; k < group.past; ++k) {
+    const bore::PerStream& capacity = regime.network(k).capacity;
+    double in_layer = 0;
+    for (std::size_t s = 0; s < problem.streams(); ++s)
+      in_layer += capacity.at(s) * (block[s * problem.row() + k] - ice);
+    sum += group.fraction[k] * problem.grid.height(k) * in_layer;
+  }
+  return sum;
+}
+
+/// Fluid and grout of one group's bore; of several passes the mean of those that go the same way.
+void add_bore(const march::Problem& problem, const march::FlowRegime& regime, double inlet, const double* block,
+              std::size_t g, record::Snapshot& shot) {
+  const march::Group& group = problem.groups[g];
+  shot.fluid_heat[g] = fluid_heat(problem, regime, group, block);
+  for (std::size_t k = group.first; k < group.past; ++k) {
+    const bore::PerStream streams = march::streams_in_middle(problem, group, regime.heat_rate, inlet, block, k);
+    const auto mean_from = [&](std::size_t first) {
+      double sum = 0;
+      for (std::size_t pass = 0; pass < problem.passes; ++pass) sum += streams.at(first + pass);
+      return sum / static_cast<double>(problem.passes);
+    };
+    const std::size_t at = g * problem.nz() + k;
+    shot.fluid_down[at] = mean_from(problem.down_row());
+    shot.fluid_up[at] = mean_from(problem.up_row());
+    shot.grout[at] = mean_grout(problem, block, k);
+  }
 }
 
 }  // namespace
@@ -90,8 +118,8 @@ double stored_heat(const march::Problem& problem, const LoopFluid& fluid, const 
   return sum;
 }
 
-record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state,
-                          const std::vector<bool>& drilled) {
+record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& standing, const march::Task& task,
+                          const march::State& state, const std::vector<bool>& drilled) {
   const std::size_t row = problem.row(), nz = problem.nz(), nr = problem.nr(), groups = problem.groups.size();
   const double none = std::numeric_limits<double>::quiet_NaN();
   record::Snapshot shot;
@@ -101,6 +129,9 @@ record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime
   shot.rise.resize(groups * nz * nr);
   shot.wall_temperature.assign(groups * nz, none);
   shot.fluid_down = shot.fluid_up = shot.grout = shot.wall_temperature;
+  shot.fluid_heat.assign(groups, none);
+  const auto flow_of = [&](std::size_t g) { return task.of(g) ? task.of(g) : &standing; };
+  const double inlet = march::field_inlet(problem, task, state.y.data());
   for (std::size_t g = 0; g < groups; ++g) {
     const double* block = state.y.data() + g * problem.block();
     for (std::size_t k = 0; k < nz; ++k) {
@@ -109,14 +140,10 @@ record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime
       }
     }
     if (!drilled[g]) continue;
-    for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
-      shot.fluid_down[g * nz + k] = mean_of_passes(problem, block, problem.down_row(), k);
-      shot.fluid_up[g * nz + k] = mean_of_passes(problem, block, problem.up_row(), k);
-      shot.grout[g * nz + k] = mean_grout(problem, block, k);
-    }
+    add_bore(problem, *flow_of(g), march::inlet_of(problem, g, inlet, state.y.data()), block, g, shot);
   }
   walls(
-      problem, [&](std::size_t g) { return drilled[g] ? &regime : nullptr; }, state,
+      problem, [&](std::size_t g) { return drilled[g] ? flow_of(g) : nullptr; }, state,
       [&](std::size_t g, std::size_t k, double wall) { shot.wall_temperature[g * nz + k] = wall; });
   return shot;
 }

@@ -22,10 +22,10 @@ void fill_bore(const march::Problem& problem, march::State& state, std::size_t g
 /// [J].
 double stored_heat(const march::Problem& problem, const LoopFluid& fluid, const march::State& state);
 
-/// The snapshot at the state's time; `regime` gives the wall its place between grout and ground. `drilled` [group]: the
-/// others' bores are gaps.
-record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& regime, const march::State& state,
-                          const std::vector<bool>& drilled);
+/// The snapshot at the state's time. `task`: the hour that led to the state, whose flow the fluid still has; a group
+/// without a regime in it has the `standing` one. `drilled` [group]: the others' bores are gaps.
+record::Snapshot snapshot(const march::Problem& problem, const march::FlowRegime& standing, const march::Task& task,
+                          const march::State& state, const std::vector<bool>& drilled);
 
 /// Where bore walls are coldest and warmest. A wall that is no number is both.
 struct WallExtremes {

@@ -119,6 +119,7 @@ record::Hour Simulation::march_hour() {
   const march::HourMeans means = stepper_->advance(state_, hour.task, tally_.wall_heat);
   ++tally_.hour;
   fluid_ = means.fluid;
+  last_ = hour.task;
   add_up(hour, means);
   if (std::binary_search(merging_hours_.begin(), merging_hours_.end(), tally_.hour)) {
     tally_.group_deviation = std::max(tally_.group_deviation, group_deviation(assembly_, state_, workers_));
@@ -154,8 +155,7 @@ void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
 }
 
 record::Snapshot Simulation::snapshot() {
-  // The wall lies between grout and ground by the resistances of standing fluid: the film has no part in that.
-  return run::snapshot(assembly_.problem, regimes_.standing().march, state_, drilled());
+  return run::snapshot(assembly_.problem, regimes_.standing().march, last_, state_, drilled());
 }
 
 WallExtremes Simulation::walls() const {

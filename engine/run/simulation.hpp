@@ -38,6 +38,7 @@ class Simulation {
   void restore(std::span<const std::byte> bytes) {
     run::restore(bytes, state_, tally_);
     fluid_.reset();
+    last_ = {};
   }
 
   const Tally& tally() const { return tally_; }
@@ -66,6 +67,7 @@ class Simulation {
   march::State state_;
   double peak_;                                // largest load of any hour [W]
   std::vector<const Regimes::Regime*> flows_;  // [flow class], of this hour
+  march::Task last_;                           // the hour that led to state_; after a restore as if the fluid stood
   std::optional<double> fluid_;                // mean temperature in the loops [K], where the last hour left it
   std::vector<long> merging_hours_;            // at whose ends merged groups are confirmed; else empty
   Tally tally_;

@@ -54,6 +54,7 @@ FIELDS = {
     "fluid_down": (FIELD, "degC"),
     "fluid_up": (FIELD, "degC"),
     "grout_temperature": (FIELD, "degC"),
+    "fluid_heat": (("snapshot", "group"), "J"),
     "ground_rise_steady": (("group", "z", "r"), "K"),
 }
 faults = []
@@ -146,13 +147,33 @@ def stored(ds, s):
     capacity = (ds["heat_capacity"].values * height)[None, :, None] * ring * many[:, None, None]
     ground = capacity * ds["ground_rise"][s].values.astype(float)
     length = ds["active_fraction"].values * height * many[:, None]
-    at = {name: np.where(length > 0, ds[name][s].values, 0.0) for name in ("grout_temperature", "fluid_down", "fluid_up")}
-    bore = length * (
-        ds["grout_storage"].values[:, None] * at["grout_temperature"]
-        + ds["fluid_storage_down"].values[:, None] * at["fluid_down"]
-        + ds["fluid_storage_up"].values[:, None] * at["fluid_up"]
-    )
-    return ground.sum(), bore.sum(), np.abs(ground).sum() + 1e-9 * np.abs(bore).sum()
+    grout = length * ds["grout_storage"].values[:, None] * at_cells(ds, "grout_temperature", s, length)
+    bore = grout.sum() + np.nansum(ds["fluid_heat"][s].values * many)
+    return ground.sum(), bore, np.abs(ground).sum() + 1e-9 * np.abs(grout).sum()
+
+
+def at_cells(ds, name, s, length):
+    return np.where(length > 0, ds[name][s].values, 0.0)
+
+
+def fluid_heat(ds):
+    """A cell holds a fluid that is warmer or colder than at its centre by no more than half of what it gives off or
+    takes within the cell: its heat from the temperatures at the centres is off by no more than that."""
+    if "fluid_heat" not in ds:
+        return
+    height = np.diff(ds["z_bounds"].values, axis=1)[:, 0]
+    length = ds["active_fraction"].values * height
+    most = 0.0
+    for s in range(ds.sizes["snapshot"]):
+        centres, bound = 0.0, 0.0
+        for way in ("down", "up"):
+            temperature = np.where(length > 0, ds["fluid_" + way][s].values, np.nan)
+            storage = ds["fluid_storage_" + way].values
+            centres = centres + storage * np.nansum(length * temperature, axis=1)
+            spread = np.nanmax(temperature, axis=1) - np.nanmin(temperature, axis=1)
+            bound = bound + storage * length.max(axis=1) * (spread + 1e-6)
+        most = max(most, np.nanmax(np.abs(ds["fluid_heat"][s].values - centres) / bound))
+    check(most <= 1, f"the fluid's heat agrees with its temperatures, off by {most:.2f} of a cell's")
 
 
 def heat_stored(ds):
@@ -207,6 +228,7 @@ def main(path):
             names_and_units(raw)
             hours(raw, decoded)
             monthly_means(raw, decoded)
+            fluid_heat(raw)
             heat_stored(raw)
             balance(raw)
     print(f"{len(faults)} faults" if faults else "all agrees")

@@ -12,6 +12,8 @@ using namespace stillground;
 
 namespace {
 
+constexpr double zero_celsius = 273.15;  // [K]
+
 struct Case {
   std::string name;
   model::Scenario scenario;
@@ -138,13 +140,52 @@ double stored(const run::Assembly& assembly, const record::Snapshot& shot) {
       const std::size_t at = g * grid.nz() + k;
       if (group.fraction[k] > 0) {
         if (std::isnan(shot.grout[at])) continue;  // not drilled yet
-        own += group.fraction[k] *
-               (bore.grout * shot.grout[at] + bore.down * shot.fluid_down[at] + bore.up * shot.fluid_up[at]);
+        own += group.fraction[k] * bore.grout * shot.grout[at];
       }
       sum += group.members * height * own;
     }
+    if (!std::isnan(shot.fluid_heat[g])) sum += group.members * shot.fluid_heat[g];
   }
   return sum;
+}
+
+/// What the snapshot says of a group's fluid against its temperatures at the cells' centres and our own capacities,
+/// over the most by which these may differ: a cell holds fluid as warm as what leaves it, half of its change away.
+double fluid_miss(const run::Assembly& assembly, const record::Snapshot& shot, std::size_t g) {
+  const Storage bore = storage(assembly.scenario.bore, assembly.fluid.density * assembly.fluid.heat_capacity);
+  const march::Group& group = assembly.problem.groups[g];
+  double centres = 0, longest = 0, coldest = 1e9, warmest = 0;
+  for (std::size_t k = group.first; k < group.past; ++k) {
+    const double length = group.fraction[k] * assembly.problem.grid.height(k);
+    const std::size_t at = g * assembly.problem.nz() + k;
+    centres +=
+        length * (bore.down * (shot.fluid_down[at] - zero_celsius) + bore.up * (shot.fluid_up[at] - zero_celsius));
+    longest = std::max(longest, length);
+    coldest = std::min({coldest, shot.fluid_down[at], shot.fluid_up[at]});
+    warmest = std::max({warmest, shot.fluid_down[at], shot.fluid_up[at]});
+  }
+  return (shot.fluid_heat[g] - centres) / ((bore.down + bore.up) * longest * (warmest - coldest));
+}
+
+void fluids(validation::Check& check) {
+  auto& claim =
+      check.claim({"balance-fluid", "the fluid's heat in the balance is that of its recorded temperatures",
+                   validation::Origin::computed, "capacities from areas and rho c, temperatures at the cells' centres",
+                   "snapshot at noon of the 20th day of every case above: the fluid's heat of each group less that "
+                   "added up outside, "
+                   "over the fluid's capacity in the longest cell times the range of its temperatures",
+                   "1: a cell's fluid is as warm as what leaves it, half of the cell's change from its centre; both "
+                   "ways, half each"});
+  for (const Case& c : cases()) {
+    const run::Assembly assembly = run::assemble(c.scenario);
+    run::Simulation simulation(assembly, 2);
+    for (int hour = 0; hour < 20 * 24 - 12; ++hour) simulation.march_hour();
+    const record::Snapshot shot = simulation.snapshot();
+    for (std::size_t g = 0; g < assembly.groups.size(); ++g) {
+      if (std::isnan(shot.fluid_heat[g])) continue;
+      claim.absolute(fmt::format("{}, group {}", c.name, g), 0, fluid_miss(assembly, shot, g), 1);
+    }
+  }
 }
 
 void balances(validation::Check& check) {
@@ -218,6 +259,7 @@ void threads(validation::Check& check) {
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::march);
   balances(check);
+  fluids(check);
   threads(check);
   return check.finish();
 }

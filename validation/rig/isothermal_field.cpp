@@ -49,7 +49,7 @@ IsothermalField::IsothermalField(const Make& make)
 void IsothermalField::march(const std::vector<double>& times, const std::function<void(double)>& at) {
   const double stable = march::ars222::real_stability / ground::stiffest_axial_rate(assembly_.problem.grid);
   steps_.march(times, 60, std::min(86400.0, stable), [&](double time) {
-    shot_ = run::snapshot(assembly_.problem, regime_, steps_.state(),
+    shot_ = run::snapshot(assembly_.problem, regime_, task_, steps_.state(),
                           std::vector<bool>(assembly_.problem.groups.size(), true));
     at(time);
   });

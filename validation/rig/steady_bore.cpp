@@ -78,6 +78,15 @@ std::vector<double> SteadyBore::walls() const {
   return all;
 }
 
+std::vector<SteadyBore::Passage> SteadyBore::recorded() const {
+  const auto shot = run::snapshot(problem_, regime_, task_, steps_.state(), {true});
+  std::vector<Passage> all;
+  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
+    all.push_back({problem_.grid.z[k] - top, shot.fluid_down[k], shot.fluid_up[k]});
+  }
+  return all;
+}
+
 double SteadyBore::mean_wall() const {
   const auto wall = walls();
   double sum = 0;

@@ -48,6 +48,9 @@ class SteadyBore {
   /// Of one pass, from the bore's top to its toe: one more than layers.
   std::vector<Passage> passages(std::size_t pass = 0) const;
 
+  /// The streams as a result records them, at the depths of the cells' centres.
+  std::vector<Passage> recorded() const;
+
   /// Bore wall between each two passages [K].
   std::vector<double> walls() const;
 

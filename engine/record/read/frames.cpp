@@ -66,6 +66,7 @@ Snapshot read_snapshot(const Source& source, double time, std::size_t s) {
   snapshot.fluid_down = source.row<double>(schema::fluid_down, s);
   snapshot.fluid_up = source.row<double>(schema::fluid_up, s);
   snapshot.grout = source.row<double>(schema::grout_temperature, s);
+  if (source.has(schema::fluid_heat)) snapshot.fluid_heat = source.row<double>(schema::fluid_heat, s);
   return snapshot;
 }
 

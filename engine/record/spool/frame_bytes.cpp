@@ -21,6 +21,7 @@ Bytes encode(const Snapshot& snapshot) {
   Encoder encoder;
   encoder.number(snapshot.time).array(snapshot.rise).array(snapshot.undisturbed);
   encoder.array(snapshot.wall_temperature).array(snapshot.fluid_down).array(snapshot.fluid_up).array(snapshot.grout);
+  encoder.array(snapshot.fluid_heat);
   return encoder.bytes();
 }
 
@@ -46,6 +47,7 @@ Snapshot decode_snapshot(std::span<const std::byte> bytes) {
   snapshot.fluid_down = decoder.array<double>();
   snapshot.fluid_up = decoder.array<double>();
   snapshot.grout = decoder.array<double>();
+  snapshot.fluid_heat = decoder.array<double>();
   return snapshot;
 }
 

@@ -11,6 +11,7 @@ SnapshotColumns::SnapshotColumns(Draft& draft) : time_(draft, schema::snapshot),
   profile(schema::fluid_down, &Snapshot::fluid_down);
   profile(schema::fluid_up, &Snapshot::fluid_up);
   profile(schema::grout_temperature, &Snapshot::grout);
+  profile(schema::fluid_heat, &Snapshot::fluid_heat);
 }
 
 void SnapshotColumns::add(const Snapshot& snapshot) {

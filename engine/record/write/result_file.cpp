@@ -45,7 +45,8 @@ auto naming(const std::filesystem::path& path, Work&& work) {
 
 std::size_t bytes_of(const Snapshot& snapshot) {
   const std::size_t doubles = snapshot.undisturbed.size() + snapshot.wall_temperature.size() +
-                              snapshot.fluid_down.size() + snapshot.fluid_up.size() + snapshot.grout.size();
+                              snapshot.fluid_down.size() + snapshot.fluid_up.size() + snapshot.grout.size() +
+                              snapshot.fluid_heat.size();
   return snapshot.rise.size() * sizeof(float) + doubles * sizeof(double);
 }
 

@@ -125,6 +125,20 @@ std::vector<double> in_bores(const Header& header, double base, double time) {
   return values;
 }
 
+/// As the temperatures at the cells' centres make it.
+std::vector<double> fluid_heat(const Header& header, const Snapshot& snapshot) {
+  std::vector<double> heat(static_cast<std::size_t>(header.groups), 0.0);
+  for (std::size_t g = 0; g < heat.size(); ++g) {
+    for (std::size_t k = active_from(header); k < active_to(header); ++k) {
+      const std::size_t at = g * header.z.size() + k;
+      const double length = header.active_fraction[at] * (header.z_faces[k + 1] - header.z_faces[k]);
+      heat[g] += length * (header.fluid_storage_down[g] * (snapshot.fluid_down[at] - 273.15) +
+                           header.fluid_storage_up[g] * (snapshot.fluid_up[at] - 273.15));
+    }
+  }
+  return heat;
+}
+
 Snapshot make_snapshot(const Header& header, double time) {
   Snapshot snapshot;
   snapshot.time = time;
@@ -135,6 +149,7 @@ Snapshot make_snapshot(const Header& header, double time) {
   snapshot.fluid_down = in_bores(header, 279, time);
   snapshot.fluid_up = in_bores(header, 281, time);
   snapshot.grout = in_bores(header, 282, time);
+  snapshot.fluid_heat = fluid_heat(header, snapshot);
   return snapshot;
 }
 
@@ -192,9 +207,8 @@ double stored_between(const Header& header, const Snapshot& from, const Snapshot
       const double length = header.active_fraction[at] * height;
       if (length == 0) continue;
       sum += length * header.grout_storage[g] * (to.grout[at] - from.grout[at]);
-      sum += length * header.fluid_storage_down[g] * (to.fluid_down[at] - from.fluid_down[at]);
-      sum += length * header.fluid_storage_up[g] * (to.fluid_up[at] - from.fluid_up[at]);
     }
+    sum += to.fluid_heat[g] - from.fluid_heat[g];
   }
   return sum;
 }

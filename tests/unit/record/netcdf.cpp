@@ -121,7 +121,7 @@ TEST_CASE("ncdump reads a result's dimensions, variables and units", "[record][r
         "double eft(time) ;", "eft:units = \"degC\" ;", "float ground_rise(snapshot, group, z, r) ;",
         "double time_bounds(time, bound) ;", "time:units = \"hours since 2027-07-01 00:00:00\" ;",
         "time:calendar = \"noleap\" ;", "wall_temperature:_FillValue = NaN ;", ":Conventions = \"CF-1.8\" ;",
-        ":stillground_format = 1 ;", ":complete = 1 ;"}) {
+        ":stillground_format = 2 ;", ":complete = 1 ;"}) {
     CHECK_THAT(ran.output, Contains(line));
   }
   CHECK_THAT(ran.output, !Contains("DIMENSION_LIST"));

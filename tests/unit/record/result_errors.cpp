@@ -67,8 +67,8 @@ TEST_CASE("What is not a result is refused by its name", "[record][result]") {
 TEST_CASE("A result of a newer format, or one that is not complete, is refused", "[record][result]") {
   const Scratch scratch;
   const fs::path file = scratch.folder / "a.h5";
-  write_stranger(file, 2, 1);
-  CHECK(refusal(file) == file.string() + ": has format 2; this version reads 1 to 1");
+  write_stranger(file, 3, 1);
+  CHECK(refusal(file) == file.string() + ": has format 3; this version reads 1 to 2");
   write_stranger(file, 1, 0);
   CHECK(refusal(file) == file.string() + ": is not complete: the run that wrote it did not finish");
   write_stranger(file, 1, 1);

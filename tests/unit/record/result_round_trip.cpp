@@ -129,6 +129,7 @@ TEST_CASE("A result gives back its snapshots in any order", "[record][result]") 
     CHECK(same_temperatures(found.fluid_down, expected.fluid_down));
     CHECK(same_temperatures(found.fluid_up, expected.fluid_up));
     CHECK(same_temperatures(found.grout, expected.grout));
+    CHECK(same(found.fluid_heat, expected.fluid_heat));
   }
   CHECK(same(result.steady_rise(), run.closing.steady_rise));
 }

@@ -52,6 +52,7 @@ record::Snapshot snapshot_of(const MadeResult& made, double time) {
   snapshot.fluid_down = snapshot.wall_temperature;
   snapshot.fluid_up = snapshot.wall_temperature;
   snapshot.grout = snapshot.wall_temperature;
+  snapshot.fluid_heat = {1e7};
   return snapshot;
 }
 
