@@ -17,6 +17,17 @@ std::string period_flow(const run::WorkPeriod& period, const Figures& figures) {
   return fmt::format("{} to {} a bore", figures.flow(period.least_bore), most);
 }
 
+/// What a response test gave and what follows from it.
+std::string measured(const std::optional<run::ResponseTest>& test, const Figures& figures) {
+  if (!test) return "";
+  const auto resistance = [&](double value) { return units::shown_in("K m W-1", figures.system)(value); };
+  const std::string follows = test->local ? fmt::format("so bore {:.4f}, not {:.4f} as computed",
+                                                        resistance(*test->local), resistance(test->computed))
+                                          : "which cannot be: computed";
+  return fmt::format("  measured: effective {:.4f} at {} over {}, {}\n", resistance(test->effective),
+                     figures.flow(test->volume_flow), figures.length(test->tested.length, 1), follows);
+}
+
 }  // namespace
 
 std::string plan_flow_text(const run::Plan& plan, const Figures& figures) {
@@ -48,7 +59,7 @@ std::string plan_resistances_text(const run::Plan& plan, const Figures& figures)
                         resistance(flow.bore_resistance), resistance(flow.internal_resistance),
                         resistance(flow.effective_resistance));
   }
-  return text;
+  return text + measured(plan.response_test, figures);
 }
 
 }  // namespace stillground::app

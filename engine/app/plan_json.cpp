@@ -35,6 +35,18 @@ ordered_json flow_case(const run::FlowCase& flow, UnitSystem system) {
   return c;
 }
 
+/// What was entered, and the local resistance that follows: null where there is none.
+ordered_json measured(const run::ResponseTest& test) {
+  ordered_json m;
+  m["effective"] = quantity(test.effective, "K m W-1");
+  m["flow"] = quantity(1e3 * test.volume_flow, "L s-1");
+  m["length"] = quantity(test.tested.length, "m");
+  m["bore_resistance"] = quantity(test.local.value_or(std::nan("")), "K m W-1");
+  m["computed_bore_resistance"] = quantity(test.computed, "K m W-1");
+  m["least_effective"] = quantity(test.least, "K m W-1");
+  return m;
+}
+
 void add_field(ordered_json& j, const run::Plan& plan) {
   j["bores"] = plan.bores;
   j["groups"] = plan.groups;
@@ -140,6 +152,7 @@ std::string plan_json(const run::Plan& plan, UnitSystem system) {
   if (!plan.screens) j["eft_error_estimate"] = eft_error(plan.eft_error);
   j["flow_cases"] = ordered_json::array();
   for (const auto& flow : plan.flow_cases) j["flow_cases"].push_back(flow_case(flow, system));
+  if (plan.response_test) j["measured_resistance"] = measured(*plan.response_test);
   j["catalogue_values"] = ordered_json::array();
   for (const auto& values : plan.sources) {
     j["catalogue_values"].push_back({{"of", values.of}, {"entry", values.entry}, {"source", values.source}});

@@ -5,14 +5,15 @@
 
 namespace stillground::bore {
 
-double effective_resistance(const Network& network, double length, double heat_rate) {
+double effective_resistance(const Network& network, double length, double heat_rate, double ground) {
   const auto n = static_cast<Eigen::Index>(network.streams()), m = n / 2;
-  // Heat that each stream gives off per length, of temperatures above the wall.
+  // Heat that each stream gives off per length, of temperatures above the wall or the ground beyond it.
   Eigen::MatrixXd exchange = Eigen::MatrixXd::Zero(n, n);
   for (std::size_t which = 0; which < network.streams(); ++which) {
     const Mode& mode = network.modes.at(which);
     const Eigen::Map<const Eigen::VectorXd> gives(mode.gives.data(), n), reads(mode.reads.data(), n);
-    exchange += gives * reads.transpose() / mode.resistance();
+    // Mode 0 alone goes on into the ground.
+    exchange += gives * reads.transpose() / (mode.resistance() + (which == 0 ? ground : 0.0));
   }
   // Down the bore dT/dz = -q/W in streams that go down, +q/W in those that go up.
   exchange.topRows(m) *= -1;
@@ -31,7 +32,7 @@ double effective_resistance(const Network& network, double length, double heat_r
     }
   }
   const double outlet = equations.fullPivLu().solve(right)(n - 1);
-  return (1 + outlet) / 2 * length / (heat_rate * (1 - outlet));
+  return (1 + outlet) / 2 * length / (heat_rate * (1 - outlet)) - ground;
 }
 
 }  // namespace stillground::bore

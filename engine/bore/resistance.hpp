@@ -122,10 +122,12 @@ std::size_t passes(const model::Loop& loop);
 Network loop_network(const model::Loop& loop, const ModeResistances& modes, const Capacities& capacities,
                      double ground_capacity);
 
-/// Effective resistance R_b* [K m/W], (T_in + T_out)/2 - wall = q' R_b*, of any loop whose bore wall has one
-/// temperature at every depth: the streams' linear equations over `length` [m], solved by a matrix exponential.
-/// `heat_rate`: m c of the bore [W/K]. Equal to R_b eta coth(eta) for a U.
-double effective_resistance(const Network& network, double length, double heat_rate);
+/// Effective resistance R_b* [K m/W], (T_in + T_out)/2 - mean wall = q' R_b*, of any loop: the streams' linear
+/// equations over `length` [m], solved by a matrix exponential. `heat_rate`: m c of the bore [W/K]. The wall stands
+/// above ground of one temperature by the local heat times `ground` [K m/W], >= 0. Without ground the wall has one
+/// temperature at every depth: R_b eta coth(eta) for a U; behind much of it (R_g >> R_b) the heat is one at every
+/// depth, R_b + (H/(m c))^2/(3 R_a).
+double effective_resistance(const Network& network, double length, double heat_rate, double ground = 0);
 
 /// Effective resistance R_b*, (T_in + T_out)/2 - mean wall = q' R_b*, of a single U that gives off the same heat at
 /// every depth: R_b + (H/(m c))^2/(3 R_a). `length` H [m], `mass_flow` m [kg/s] of the one U, `heat_capacity` c [J/(kg

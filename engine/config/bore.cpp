@@ -105,6 +105,16 @@ model::Coaxial read_coaxial(const Section& bore, double diameter, const model::P
   return loop;
 }
 
+std::optional<model::MeasuredResistance> read_resistance(const Section& bore) {
+  if (!bore.has("resistance")) return std::nullopt;
+  if (bore.node("resistance").kind == Node::Kind::map) {
+    const Section test = bore.section("resistance");
+    return model::MeasuredResistance{test.quantity("effective"), test.optional_quantity("at_flow"),
+                                     test.optional_quantity("over")};
+  }
+  return model::MeasuredResistance{bore.quantity("resistance"), {}, {}};
+}
+
 model::Loop read_loop(const Section& bore, double diameter, const model::Pipe& pipe, Context& context) {
   const std::string type = bore.word("loop");
   const auto only_for = [&](const char* loop, std::initializer_list<const char*> leaves) {
@@ -133,7 +143,7 @@ model::Bore read_bore(const Section& root, Context& context) {
   result.pipe = read_pipe(bore, "pipe", context);
   result.loop = read_loop(bore, result.diameter, result.pipe, context);
   result.grout = read_grout(bore, context);
-  result.resistance = bore.optional_quantity("resistance");
+  result.resistance = read_resistance(bore);
   result.drilled_from_trench = bore.word("drilled_from") == "trench";
   return result;
 }

@@ -53,6 +53,13 @@ struct Grout {
   std::string source{};  ///< as of Pipe
 };
 
+/// What a thermal response test has brought.
+struct MeasuredResistance {
+  double effective = 0;           ///< R_b* [K m/W], with what the legs give each other on the way
+  std::optional<double> at_flow;  ///< through the test's bore [m3/s]; the scenario's full flow if absent
+  std::optional<double> over;     ///< active length of the test's bore [m]; Bore::depth if absent
+};
+
 /// The make of every bore of the field; a position may have a depth and top of its own.
 struct Bore {
   double top = 0;       ///< depth at which the active bore starts [m]
@@ -61,7 +68,7 @@ struct Bore {
   Loop loop;
   Pipe pipe;
   Grout grout;
-  std::optional<double> resistance;  ///< measured R_b [K m/W], replaces the computed one
+  std::optional<MeasuredResistance> resistance;  ///< the local R_b that it leaves replaces the computed one
   bool drilled_from_trench = false;  ///< metres to drill are counted from the trench's floor, not the surface
 };
 

@@ -271,6 +271,15 @@ double mean_over_bores(const march::Problem& problem, const std::vector<double>&
   return sum / length;
 }
 
+model::Solid mean_solid(const march::Problem& problem) {
+  std::vector<double> conductivity, heat_capacity;
+  for (const model::Solid& solid : problem.grid.solid) {
+    conductivity.push_back(solid.conductivity);
+    heat_capacity.push_back(solid.heat_capacity);
+  }
+  return {mean_over_bores(problem, conductivity), mean_over_bores(problem, heat_capacity)};
+}
+
 double drill_length(const Assembly& assembly) {
   double sum = 0;
   for (const auto& bore : assembly.bores) {
@@ -308,7 +317,9 @@ Assembly assemble(model::Scenario scenario, std::shared_ptr<SolvedSections> sect
       bore::passes(scenario.bore.loop),
       choose_clocks(scenario.run, grid, scenario.run.refresh)};
   const double reference = mean_over_bores(problem, problem.undisturbed.yearly_mean());
-  const LoopFluid fluid = loop_fluid(scenario, circuit_weights(bores, upstream), reference);
+  LoopFluid fluid = loop_fluid(scenario, circuit_weights(bores, upstream), reference);
+  const auto test = response_test(scenario, fluid, mean_solid(problem));
+  if (test) fluid.bore_resistance = test->local;
   loop::LoadSeries loads(scenario.loads, hour_of_year(scenario.run.start));
   Assembly assembly{std::move(scenario),
                     std::move(bores),
@@ -320,7 +331,8 @@ Assembly assemble(model::Scenario scenario, std::shared_ptr<SolvedSections> sect
                     fluid,
                     film,
                     std::move(warnings),
-                    std::move(sections)};
+                    std::move(sections),
+                    test};
   if (assembly.merges() && equal > 1) merge(assembly, upstream);
   assembly.problem.coupling = field::Coupling(assembly.bores, assembly.groups, grid.r);
   settle_refresh(assembly);

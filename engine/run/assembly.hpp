@@ -1,6 +1,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "engine/field/groups.hpp"
@@ -8,6 +9,7 @@
 #include "engine/march/problem.hpp"
 #include "engine/model/scenario.hpp"
 #include "engine/run/regimes.hpp"
+#include "engine/run/response_test.hpp"
 
 namespace stillground::run {
 
@@ -26,9 +28,10 @@ struct Assembly {
   march::Problem problem;
   loop::LoadSeries loads;
   LoopFluid fluid;
-  double surface_film = 0;                   ///< [W/(m2 K)], 0: none
-  std::vector<Warning> warnings;             ///< found while assembling
-  std::shared_ptr<SolvedSections> sections;  ///< of the bore; the only member that grows while it is shared
+  double surface_film = 0;                    ///< [W/(m2 K)], 0: none
+  std::vector<Warning> warnings;              ///< found while assembling
+  std::shared_ptr<SolvedSections> sections;   ///< of the bore; the only member that grows while it is shared
+  std::optional<ResponseTest> response_test;  ///< what a measured resistance says
 
   bool merges() const;      ///< whether groups may hold bores that are only nearly alike
   double duration() const;  ///< [s]
@@ -43,6 +46,9 @@ Assembly assemble(model::Scenario scenario,
 
 /// Mean over the bores' active length of a per-layer quantity [z].
 double mean_over_bores(const march::Problem& problem, const std::vector<double>& per_layer);
+
+/// The ground's mean over the bores' active length.
+model::Solid mean_solid(const march::Problem& problem);
 
 /// Metres to drill for all bores, as the scenario counts them [m].
 double drill_length(const Assembly& assembly);

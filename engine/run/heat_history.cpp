@@ -36,7 +36,7 @@ class FilmPart {
   static double within(double temperature) { return std::clamp(temperature, 200.0, 500.0); }
 
   double film_at(double flow, double temperature) const {
-    if (assembly_.scenario.bore.resistance) return 0;
+    if (assembly_.fluid.bore_resistance) return 0;
     return film_part(assembly_.scenario.bore.loop, film(assembly_.scenario, flow, temperature).films);
   }
 

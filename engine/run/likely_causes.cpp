@@ -73,7 +73,7 @@ void bores_and_ground(const Assembly& assembly, std::vector<Cause>& causes) {
   const double conductivity = mean_over_bores(assembly.problem, per_layer);
   causes.push_back({usual_conductivity / conductivity,
                     fmt::format("ground of {:.2g} W/(m K) (usual: from {:g})", conductivity, usual_conductivity)});
-  const double resistance = assembly.scenario.bore.resistance.value_or(0);
+  const double resistance = assembly.fluid.bore_resistance.value_or(0);
   causes.push_back({resistance / usual_resistance,
                     fmt::format("a bore resistance of {:g} K m/W (usual: up to {:g})", resistance, usual_resistance)});
   const double ground = assembly.fluid.reference;

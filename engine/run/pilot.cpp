@@ -54,15 +54,6 @@ model::Loads share_of_loads(const Assembly& assembly, long first_hour, long hour
   return ground;
 }
 
-model::Solid mean_solid(const Assembly& assembly) {
-  std::vector<double> conductivity, heat_capacity;
-  for (const model::Solid& solid : assembly.problem.grid.solid) {
-    conductivity.push_back(solid.conductivity);
-    heat_capacity.push_back(solid.heat_capacity);
-  }
-  return {mean_over_bores(assembly.problem, conductivity), mean_over_bores(assembly.problem, heat_capacity)};
-}
-
 }  // namespace
 
 model::Scenario refined(const Assembly& assembly, const Refinement& by) {
@@ -98,7 +89,7 @@ model::Scenario lone_bore(const Assembly& assembly, const Refinement& by) {
 
 model::Scenario plain_lone_bore(const Assembly& assembly, const Refinement& by) {
   model::Scenario lone = lone_bore(assembly, by);
-  lone.ground.layers = {{std::numeric_limits<double>::infinity(), "mean", mean_solid(assembly)}};
+  lone.ground.layers = {{std::numeric_limits<double>::infinity(), "mean", mean_solid(assembly.problem)}};
   return lone;
 }
 

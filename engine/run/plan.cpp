@@ -21,13 +21,6 @@ namespace {
 
 constexpr int trial_hours = 72;
 
-/// Mean over the bores' active length [W/(m K)].
-double ground_conductivity(const Assembly& assembly) {
-  std::vector<double> conductivity;
-  for (const auto& solid : assembly.problem.grid.solid) conductivity.push_back(solid.conductivity);
-  return mean_over_bores(assembly.problem, conductivity);
-}
-
 void describe_field(const Assembly& assembly, Plan& plan) {
   const model::Bore& bore = assembly.scenario.bore;
   plan.bores = static_cast<int>(assembly.bores.size());
@@ -55,7 +48,7 @@ void describe_grid(const Assembly& assembly, Plan& plan) {
 }
 
 void describe_ground(const Assembly& assembly, Plan& plan) {
-  plan.conductivity = ground_conductivity(assembly);
+  plan.conductivity = mean_solid(assembly.problem).conductivity;
   plan.undisturbed = assembly.fluid.reference;
 }
 
@@ -70,7 +63,8 @@ FlowCase flow_case(const Assembly& assembly, double part, double temperature, co
   const model::Scenario& scenario = assembly.scenario;
   const double mass_flow = part * assembly.fluid.flow_per_bore;
   const Film at = film(scenario, mass_flow, temperature);
-  const auto r = resistances(scenario, ground_conductivity(assembly), at.films);
+  const model::Solid ground = mean_solid(assembly.problem);
+  const auto r = with_measured(resistances(scenario, ground.conductivity, at.films), assembly.fluid);
 
   std::vector<double> lengths;
   for (const auto& bore : assembly.bores) lengths.push_back(bore.depth);
@@ -82,15 +76,14 @@ FlowCase flow_case(const Assembly& assembly, double part, double temperature, co
   flow.fluid_temperature = temperature;
   flow.reynolds = at.reynolds;
   flow.regime = materials::regime_name(at.regime);
-  constexpr double steady = 0;  // no matter what the ground holds
-  const auto network = bore::loop_network(scenario.bore.loop, r, assembly.fluid.capacities, steady);
   flow.bore_resistance = r.resistance[0];
   flow.internal_resistance = internal_resistance(scenario.bore.loop, r);
-  flow.effective_resistance = bore::effective_resistance(network, median, mass_flow * assembly.fluid.heat_capacity);
+  flow.effective_resistance = effective_resistance(scenario, assembly.fluid, {ground, median, mass_flow}, r);
   return flow;
 }
 
 void describe_flow(const Assembly& assembly, Plan& plan) {
+  plan.response_test = assembly.response_test;
   for (std::size_t g = 0; g < assembly.groups.size(); ++g) {
     const march::Group& group = assembly.problem.groups[g];
     const double weight = assembly.bores[assembly.groups.members[g].front()].flow_weight;

@@ -97,10 +97,13 @@ double film_part(const model::Loop& loop, const bore::Films& films) {
 
 bore::ModeResistances resistances(const model::Scenario& scenario, double ground_conductivity,
                                   const bore::Films& films) {
-  auto modes = std::visit(
+  return std::visit(
       [&](const auto& loop) { return bore::mode_resistances(scenario.bore, loop, ground_conductivity, films); },
       scenario.bore.loop);
-  modes.resistance[0] = scenario.bore.resistance.value_or(modes.resistance[0]);
+}
+
+bore::ModeResistances with_measured(bore::ModeResistances modes, const LoopFluid& fluid) {
+  modes.resistance[0] = fluid.bore_resistance.value_or(modes.resistance[0]);
   return modes;
 }
 
@@ -158,8 +161,8 @@ void Regimes::fill(march::FlowRegime& regime, const std::vector<bore::ModeResist
   const double section = std::numbers::pi / 4 * scenario_.bore.diameter * scenario_.bore.diameter;
   regime.networks.resize(solids_.size());
   for (std::size_t i = 0; i < solids_.size(); ++i) {
-    regime.networks[i] =
-        bore::loop_network(scenario_.bore.loop, of_solid[i], fluid_.capacities, solids_[i].heat_capacity * section);
+    regime.networks[i] = bore::loop_network(scenario_.bore.loop, with_measured(of_solid[i], fluid_), fluid_.capacities,
+                                            solids_[i].heat_capacity * section);
   }
   regime.of_layer = of_layer_;
 }

@@ -5,6 +5,7 @@
 #include <map>
 #include <memory>
 #include <mutex>
+#include <optional>
 #include <utility>
 #include <vector>
 
@@ -18,11 +19,12 @@ namespace stillground::run {
 /// The fluid as marched: its capacity is held at one temperature, so that a change of the film never changes what the
 /// fluid has stored; the film follows the fluid's temperature.
 struct LoopFluid {
-  double reference = 0;         ///< temperature at which flow and capacity are taken [K]
-  double density = 0;           ///< [kg/m3]
-  double heat_capacity = 0;     ///< [J/(kg K)]
-  double flow_per_bore = 0;     ///< full flow through a bore of weight 1 when all bores work [kg/s]
-  bore::Capacities capacities;  ///< of a bore, its streams filled with it
+  double reference = 0;                   ///< temperature at which flow and capacity are taken [K]
+  double density = 0;                     ///< [kg/m3]
+  double heat_capacity = 0;               ///< [J/(kg K)]
+  double flow_per_bore = 0;               ///< full flow through a bore of weight 1 when all bores work [kg/s]
+  bore::Capacities capacities;            ///< of a bore, its streams filled with it
+  std::optional<double> bore_resistance;  ///< local R_b that a response test leaves [K m/W]: for the computed one
 };
 
 /// `weights`: of all circuits together, each by its bores' flow weight.
@@ -42,9 +44,12 @@ Film film(const model::Scenario& scenario, double flow_per_bore, double temperat
 /// The films' part of R_b: legs side by side, or the annulus' outer wall [K m/W].
 double film_part(const model::Loop& loop, const bore::Films& films);
 
-/// Steady resistances of the modes in ground of one conductivity; a measured R_b replaces the computed one.
+/// Steady resistances of the modes in ground of one conductivity, as pipes and grout make them.
 bore::ModeResistances resistances(const model::Scenario& scenario, double ground_conductivity,
                                   const bore::Films& films);
+
+/// The same as marched: with the local R_b that a response test leaves, where there is one.
+bore::ModeResistances with_measured(bore::ModeResistances modes, const LoopFluid& fluid);
 
 /// Multipole solutions of one scenario's bore, made when first needed and kept: shared by all who march that bore in
 /// whatever ground, on any thread. Legs only: a coaxial loop's resistances are closed forms.

@@ -3,6 +3,7 @@
 #include <atomic>
 #include <filesystem>
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,7 @@
 #include "engine/model/scenario.hpp"
 #include "engine/record/frames.hpp"
 #include "engine/run/ground_heat.hpp"
+#include "engine/run/response_test.hpp"
 #include "engine/run/work_periods.hpp"
 
 namespace stillground::run {
@@ -52,7 +54,7 @@ struct FlowCase {
   std::string regime;               ///< "laminar", "transitional", "turbulent"
   double bore_resistance = 0;       ///< R_b [K m/W]
   double internal_resistance = 0;   ///< R_a [K m/W]
-  double effective_resistance = 0;  ///< R_b* for uniform wall temperature over the median bore [K m/W]
+  double effective_resistance = 0;  ///< R_b* of the median bore, as a response test is read: see ResponseTest [K m/W]
 };
 
 /// One direction of the loads.
@@ -111,6 +113,7 @@ struct Plan {
   GroundHeats ground_heats;
   std::vector<CatalogueValues> sources;
   std::vector<FlowCase> flow_cases;
+  std::optional<ResponseTest> response_test;
   record::ErrorEstimate eft_error;    ///< see run/error_estimate.hpp
   double expected_seconds = 0;        ///< wall time on `threads` threads, from a short trial march on this machine
   double expected_bytes = 0;          ///< of the result file

@@ -36,13 +36,7 @@ std::vector<Warning> warnings_before(const Assembly& assembly) {
   add(warnings, limit_warnings(assembly, heats));
   add(warnings, cop_warnings(scenario));
   add(warnings, calendar_warnings(assembly));
-  if (scenario.bore.resistance) {
-    warnings.push_back(
-        {scenario.place("bore.resistance"),
-         fmt::format("the measured bore resistance of {:g} K m/W replaces the computed one at every flow",
-                     *scenario.bore.resistance),
-         ""});
-  }
+  if (assembly.response_test) warnings.push_back(measured_resistance(scenario, *assembly.response_test));
   return warnings;
 }
 

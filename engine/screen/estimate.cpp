@@ -54,12 +54,9 @@ std::vector<Exponential> slow_terms(const StepResponse& response) {
 /// between rests, and in the ground within a season.
 double kept_of_profile(const run::Assembly& assembly, const StepResponse& response) {
   const model::Scenario& scenario = assembly.scenario;
-  std::vector<double> conductivity;
-  for (const auto& solid : assembly.problem.grid.solid) conductivity.push_back(solid.conductivity);
   const run::Film film = run::film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
-  const double bore =
-      run::resistances(scenario, run::mean_over_bores(assembly.problem, conductivity), film.films).resistance[0] /
-      duty(assembly);
+  const auto computed = run::resistances(scenario, run::mean_solid(assembly.problem).conductivity, film.films);
+  const double bore = run::with_measured(computed, assembly.fluid).resistance[0] / duty(assembly);
   return bore / (bore + response.after(seconds_per_year / 6));
 }
 

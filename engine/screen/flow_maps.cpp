@@ -12,14 +12,8 @@ constexpr long parts = 16;             // of that
 constexpr double between_flows = 0.1;  // ln of the ratio of flows, where these vary without steps
 
 ground::Grid ground_of_one_solid(const run::Assembly& assembly) {
-  std::vector<double> conductivity, heat_capacity;
-  for (const model::Solid& solid : assembly.problem.grid.solid) {
-    conductivity.push_back(solid.conductivity);
-    heat_capacity.push_back(solid.heat_capacity);
-  }
   ground::Grid grid;
-  grid.solid = {
-      {run::mean_over_bores(assembly.problem, conductivity), run::mean_over_bores(assembly.problem, heat_capacity)}};
+  grid.solid = {run::mean_solid(assembly.problem)};
   return grid;
 }
 

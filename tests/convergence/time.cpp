@@ -16,7 +16,7 @@ model::Scenario lone_bore(double step) {
   s.ground.undisturbed = model::MeanOverBore{285};
   s.heat_pump.reset();
   s.flow.runs = model::Flow::Runs::always;
-  s.bore.resistance = 0.1;
+  s.bore.resistance = model::MeasuredResistance{0.1, {}, {}};
   s.run.step = step;
   return s;
 }

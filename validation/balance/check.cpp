@@ -170,7 +170,7 @@ double fluid_miss(const run::Assembly& assembly, const record::Snapshot& shot, s
 void fluids(validation::Check& check) {
   auto& claim =
       check.claim({"balance-fluid", "the fluid's heat in the balance is that of its recorded temperatures",
-                   validation::Origin::computed, "capacities from areas and rho c, temperatures at the cells' centres",
+                   validation::Origin::engine, "capacities from areas and rho c, temperatures at the cells' centres",
                    "snapshot at noon of the 20th day of every case above: the fluid's heat of each group less that "
                    "added up outside, "
                    "over the fluid's capacity in the longest cell times the range of its temperatures",

@@ -43,7 +43,7 @@ model::Scenario scenario(const std::vector<model::BoreSite>& bores) {
   s.bore.loop = model::SingleU{0.08};
   s.bore.pipe = {"", 0.0422, 0.00383, 0.42, 1.9e6, 0};
   s.bore.grout = {"", {1.6, 3.0e6}};
-  s.bore.resistance = 0.1;
+  s.bore.resistance = model::MeasuredResistance{0.1, {}, {}};
   s.layout = model::Positions{bores};
   s.flow = {0.1, model::Flow::Amount::per_bore, model::Flow::Runs::always};
   double length = 0;

@@ -15,7 +15,7 @@ model::Scenario lone_bore(const model::HourlySeries& load, double step) {
   s.ground.undisturbed = model::MeanOverBore{285};
   s.heat_pump.reset();
   s.flow.runs = model::Flow::Runs::always;
-  s.bore.resistance = 0.1;
+  s.bore.resistance = model::MeasuredResistance{0.1, {}, {}};
   s.loads = model::GroundLoads{load};
   s.run.step = step;
   return s;

@@ -10,8 +10,10 @@
 #include "tests/march_scenario.hpp"
 #include "validation/oracle/bore_response.hpp"
 #include "validation/rig/claim.hpp"
+#include "validation/rig/line_source_reading.hpp"
 
 using namespace stillground;
+using validation::Reading;
 
 namespace {
 
@@ -50,26 +52,6 @@ std::vector<Site> sites() {
           site("gneiss", {{deep, "gneiss", {3.2, 2.2e6}}}, {2.0, 2.4e6}, 0.13),
           site(layered, {{16, "clay", {1.4, 2.6e6}}, {56, "sand", {2.1, 2.5e6}}, {deep, "limestone", {2.8, 2.2e6}}},
                {1.6, 2.8e6}, 0.14)};
-}
-
-struct Reading {
-  double conductivity = 0, resistance = 0;
-};
-
-/// The usual reading: T = T0 + q/(4 pi k) (ln(4 a t/r^2) - 0.5772) + q R, a straight line in ln t, by least squares
-/// over the hours from `first` on. `rise`: hourly means above T0; `capacity`: the ground's, taken as known.
-Reading read(const std::vector<double>& rise, int first, double capacity, double radius) {
-  double n = 0, x = 0, y = 0, xx = 0, xy = 0;
-  for (std::size_t hour = static_cast<std::size_t>(first); hour < rise.size(); ++hour) {
-    const double ln_t = std::log((static_cast<double>(hour) + 0.5) * seconds_per_hour);
-    n += 1, x += ln_t, y += rise[hour], xx += ln_t * ln_t, xy += ln_t * rise[hour];
-  }
-  const double slope = (n * xy - x * y) / (n * xx - x * x);
-  const double at_one_second = (y - slope * x) / n;
-  const double k = heat / (4 * std::numbers::pi * slope);
-  const double line =
-      (std::log(4 * k / capacity / (radius * radius)) - std::numbers::egamma) / (4 * std::numbers::pi * k);
-  return {k, at_one_second / heat - line};
 }
 
 /// What is known of a site, and what exact theory makes of it.
@@ -242,8 +224,8 @@ int main(int argc, char** argv) {
       curve.relative(fmt::format("{}, hour {}", one.name, hour + 1), exact[hour], ours[hour], 0.003);
     }
     curve.plot(picture(one.name, ours, exact));
-    const Reading our = read(ours, first_hour, t.capacity, t.radius);
-    const Reading its = read(exact, first_hour, t.capacity, t.radius);
+    const Reading our = validation::read_line_source(ours, first_hour, heat, t.capacity, t.radius);
+    const Reading its = validation::read_line_source(exact, first_hour, heat, t.capacity, t.radius);
     judge(conductivity, "conductivity", one.name, t.conductivity, our.conductivity, its.conductivity, 0.01);
     judge(resistance, "resistance", one.name, t.resistance, our.resistance, its.resistance, 0.02);
     same.relative(one.name + ", k", its.conductivity, our.conductivity, 0.005);

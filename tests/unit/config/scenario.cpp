@@ -116,8 +116,20 @@ TEST_CASE("Film and trend of the surface, resistance and drilling from the trenc
   const auto& ground = std::get<model::SeasonalSurface>(s.ground.undisturbed);
   CHECK(ground.surface_film == 15);
   CHECK(ground.trend == Approx(0.2 / 315360000.0).epsilon(1e-14));
-  CHECK(s.bore.resistance.value() == 0.11);
+  REQUIRE(s.bore.resistance.has_value());
+  CHECK(s.bore.resistance->effective == 0.11);
+  CHECK_FALSE(s.bore.resistance->at_flow.has_value());
+  CHECK_FALSE(s.bore.resistance->over.has_value());
   CHECK(s.bore.drilled_from_trench);
+}
+
+TEST_CASE("A measured resistance may say at which flow and over which length the test ran", "[config]") {
+  const model::Scenario s =
+      read_edited({"site   loop: single-u =>   resistance: {effective: 0.12 K m/W, at_flow: 0.4 L/s, over: 500 ft}"});
+  REQUIRE(s.bore.resistance.has_value());
+  CHECK(s.bore.resistance->effective == 0.12);
+  CHECK(s.bore.resistance->at_flow.value() == Approx(0.4e-3).epsilon(1e-14));
+  CHECK(s.bore.resistance->over.value() == Approx(152.4).epsilon(1e-14));
 }
 
 TEST_CASE("Without geothermal heat the reader warns", "[config]") {

@@ -66,7 +66,7 @@ TEST_CASE("Heat drawn near laminar flow feeds an error back; a measured resistan
   s.loads = model::ConstantGroundLoad{40 * 90};
   CHECK(largest(foreseen(s).feedback) == 0);
   s = slow_flow();
-  s.bore.resistance = 0.12;
+  s.bore.resistance = model::MeasuredResistance{0.12, {}, {}};
   CHECK(largest(foreseen(s).feedback) == 0);
   s = slow_flow();
   s.flow.rate = 0.6e-3;
