@@ -12,6 +12,7 @@
 #include "engine/base/spelling.hpp"
 #include "engine/config/shape.hpp"
 #include "engine/config/usual_range.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::config {
 namespace {
@@ -34,6 +35,13 @@ const Node& catalogue(const std::string& name, const Where& where, Context& cont
                            near ? fmt::format("did you mean \"{}\"?; ", *near) : "", fmt::join(known, ", ")));
 }
 
+/// The range as it stands in the catalogue, or in the units that the scenario's people are shown.
+std::string shown(const UsualRange& range, units::Dimension dimension, UnitSystem system) {
+  const units::Shown unit = units::shown_in(units::facts(dimension).si, system);
+  if (system == UnitSystem::si || unit.units == units::facts(dimension).si) return range.text;
+  return fmt::format("{:.2g} to {:.2g} {}", unit(range.least), unit(range.most), unit.units);
+}
+
 /// Warns of the scenario's own values beside `use` that lie outside what the entry's material usually has.
 void warn_beyond(const Section& section, const std::string& asked, const std::vector<UsualRange>& ranges,
                  Context& context) {
@@ -43,7 +51,7 @@ void warn_beyond(const Section& section, const std::string& asked, const std::ve
     if (value >= range.least && value <= range.most) continue;
     context.warn(section.where(range.leaf).place,
                  fmt::format("{} {} is unusual for {}", range.leaf, section.node(range.leaf).text, asked),
-                 "usual: " + range.text);
+                 "usual: " + shown(range, section.row(range.leaf).dimension, context.scenario.units));
   }
 }
 

@@ -7,6 +7,7 @@
 
 #include "engine/materials/mixture.hpp"
 #include "engine/materials/water.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::materials {
 namespace {
@@ -80,21 +81,22 @@ ValidRange valid_range(const model::Fluid& fluid) {
   return {freezing_point(fluid), is_water(fluid) ? water_warmest : correlation(fluid.base).warmest};
 }
 
-std::vector<Warning> fluid_warnings(const model::Fluid& fluid, double coldest, double warmest, const Place& place) {
+std::vector<Warning> fluid_warnings(const model::Fluid& fluid, double coldest, double warmest, const Place& place,
+                                    UnitSystem system) {
   std::vector<Warning> warnings;
   const ValidRange range = valid_range(fluid);
-  const auto celsius = [](double kelvin) { return kelvin - zero_celsius; };
+  const auto shown = [system](double kelvin) { return units::text(kelvin - zero_celsius, "degC", 1, system); };
   const std::string name = fluid_name(fluid.base);
-  const std::string held = fmt::format("properties of this fluid are known from {:.1f} to {:.1f} degC and held beyond",
-                                       celsius(range.coldest), celsius(range.warmest));
+  const std::string held = fmt::format("properties of this fluid are known from {} to {} and held beyond",
+                                       shown(range.coldest), shown(range.warmest));
   if (coldest < range.coldest) {
     warnings.push_back({place,
-                        fmt::format("the fluid ({}) falls to {:.1f} degC, below its freezing point of {:.1f} degC",
-                                    name, celsius(coldest), celsius(range.coldest)),
+                        fmt::format("the fluid ({}) falls to {}, below its freezing point of {}", name, shown(coldest),
+                                    shown(range.coldest)),
                         held});
   }
   if (warmest > range.warmest) {
-    warnings.push_back({place, fmt::format("the fluid ({}) rises to {:.1f} degC", name, celsius(warmest)), held});
+    warnings.push_back({place, fmt::format("the fluid ({}) rises to {}", name, shown(warmest)), held});
   }
   const double x = mass_fraction(fluid);
   if (!is_water(fluid) && x < least_fitted_fraction) {

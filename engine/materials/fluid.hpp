@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "engine/base/errors.hpp"
+#include "engine/base/unit_system.hpp"
 #include "engine/materials/fluid_state.hpp"
 #include "engine/model/fluid.hpp"
 
@@ -34,6 +35,7 @@ ValidRange valid_range(const model::Fluid& fluid);
 
 /// What a user should know who runs this fluid between `coldest` and `warmest` [K]: freezing, temperatures or fractions
 /// outside the correlation's range. `place` is where the scenario names the fluid. Empty when all is well.
-std::vector<Warning> fluid_warnings(const model::Fluid& fluid, double coldest, double warmest, const Place& place = {});
+std::vector<Warning> fluid_warnings(const model::Fluid& fluid, double coldest, double warmest, const Place& place = {},
+                                    UnitSystem system = UnitSystem::si);
 
 }  // namespace stillground::materials

@@ -18,6 +18,7 @@
 #include "engine/materials/fluid.hpp"
 #include "engine/run/likely_causes.hpp"
 #include "engine/run/merging.hpp"
+#include "engine/run/shown.hpp"
 
 namespace stillground::run {
 
@@ -188,10 +189,10 @@ void settle_refresh(Assembly& assembly) {
   double refresh = scenario.run.refresh;
   while (refresh > 0 && !march::carries_on(assembly.problem, regime, refresh)) refresh = next_shorter(refresh);
   if (refresh == scenario.run.refresh) return;
-  const double apart = nearest_two(assembly.bores);
+  const std::string apart = shown(scenario, nearest_two(assembly.bores), "m", 3);
   if (refresh == 0) {
     throw InputError(scenario.place("field"), "field",
-                     fmt::format("bores {:.3g} m apart answer each other within the hour, and the march cannot follow: "
+                     fmt::format("bores {} apart answer each other within the hour, and the march cannot follow: "
                                  "place them farther apart",
                                  apart));
   }
@@ -199,7 +200,7 @@ void settle_refresh(Assembly& assembly) {
   assembly.problem.clocks = choose_clocks(scenario.run, assembly.problem.grid, refresh);
   assembly.warnings.push_back(
       {scenario.place(scenario.places.contains("run.refresh") ? "run.refresh" : "field"),
-       fmt::format("bores {:.3g} m apart answer each other soon: what they do to each other is looked at every {:g} h "
+       fmt::format("bores {} apart answer each other soon: what they do to each other is looked at every {:g} h "
                    "instead of every {:g} h (run.refresh), or the march would be unstable",
                    apart, refresh / seconds_per_hour, scenario.run.refresh / seconds_per_hour),
        ""});

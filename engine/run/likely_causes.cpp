@@ -4,16 +4,18 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 #include <vector>
 
 #include "engine/field/layout.hpp"
 #include "engine/run/ground_heat.hpp"
+#include "engine/run/shown.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::run {
 
 namespace {
 
-constexpr double ice = 273.15;
 constexpr double joules_per_kwh = 3.6e6;
 
 // Usual, common practice, no source; of heat see run/ground_heat.
@@ -39,53 +41,74 @@ std::string rounded(double value) {
   return text;
 }
 
+/// The same of a figure kept in `units`, as the scenario's people are shown it: "0.38 L/s".
+std::string rounded(const model::Scenario& scenario, double kept, std::string_view kind) {
+  const units::Shown unit = units::shown_in(kind, scenario.units);
+  return fmt::format("{} {}", rounded(unit(kept)), units::printed_unit(unit.units));
+}
+
+/// "2,300 W per metre of bore", "2,400 Btu/h per foot of bore": `kept` in W/m.
+std::string per_length(const model::Scenario& scenario, double kept) {
+  const bool us = scenario.units == UnitSystem::us;
+  return fmt::format("{} {} of bore", rounded(units::shown_in("W m-1", scenario.units)(kept)),
+                     us ? "Btu/h per foot" : "W per metre");
+}
+
 /// Heat one way, as often the usual as it is.
-double add_peak(const GroundHeat& heat, double usual, std::vector<Cause>& causes) {
+double add_peak(const model::Scenario& scenario, const GroundHeat& heat, double usual, std::vector<Cause>& causes) {
   const double times = heat.peak / usual;
   const std::string slip = likely_slip(heat.peak, usual);
-  causes.push_back({times, fmt::format("heat of {} W per metre of bore (usual: up to {:g}): {}", rounded(heat.peak),
-                                       usual, slip.empty() ? "are there bores enough?" : slip)});
+  causes.push_back({times, fmt::format("heat of {} (usual: up to {}): {}", per_length(scenario, heat.peak),
+                                       rounded(units::shown_in("W m-1", scenario.units)(usual)),
+                                       slip.empty() ? "are there bores enough?" : slip)});
   return times;
 }
 
 void loads_and_flow(const Assembly& assembly, std::vector<Cause>& causes) {
   const GroundHeats heats = ground_heats(assembly);
-  const double taken = add_peak(heats.taken, usual_taken, causes), given = add_peak(heats.given, usual_given, causes);
+  const model::Scenario& scenario = assembly.scenario;
+  const double taken = add_peak(scenario, heats.taken, usual_taken, causes);
+  const double given = add_peak(scenario, heats.given, usual_given, causes);
   const double peak = std::max({1.0, taken, given});
   const double year = heats.given.year - heats.taken.year;
-  causes.push_back({std::abs(year) / usual_year / peak,
-                    fmt::format("{} kWh a year {} each metre of bore for good (usual: up to {:g})",
-                                rounded(std::abs(year) / joules_per_kwh), year < 0 ? "out of" : "into",
-                                usual_year / joules_per_kwh)});
+  causes.push_back(
+      {std::abs(year) / usual_year / peak,
+       fmt::format("{} of bore a year {} the ground for good (usual: up to {})",
+                   rounded(scenario, std::abs(year) / joules_per_kwh, "kWh m-1"), year < 0 ? "out of" : "into",
+                   rounded(scenario, usual_year / joules_per_kwh, "kWh m-1"))});
   // More heat than the bores are for is no fault of the flow's.
   const double difference = std::max(heats.taken.difference, heats.given.difference);
   causes.push_back(
       {difference / usual_difference / peak,
-       fmt::format(
-           "flow of {:.3g} L/s a bore, whose fluid would change by {} K at the peak (usual: {:g} or so): is the "
-           "flow in another unit, or that of a bore given as the field's?",
-           1e3 * assembly.fluid.flow_per_bore / assembly.fluid.density, rounded(difference), usual_difference)});
+       fmt::format("flow of {} a bore, whose fluid would change by {} at the peak (usual: {} or so): is the "
+                   "flow in another unit, or that of a bore given as the field's?",
+                   rounded(scenario, 1e3 * assembly.fluid.flow_per_bore / assembly.fluid.density, "L s-1"),
+                   rounded(scenario, difference, "K"), rounded(scenario, usual_difference, "K"))});
 }
 
 void bores_and_ground(const Assembly& assembly, std::vector<Cause>& causes) {
+  const model::Scenario& scenario = assembly.scenario;
   std::vector<double> per_layer;
   for (const auto& solid : assembly.problem.grid.solid) per_layer.push_back(solid.conductivity);
   const double conductivity = mean_over_bores(assembly.problem, per_layer);
   causes.push_back({usual_conductivity / conductivity,
-                    fmt::format("ground of {:.2g} W/(m K) (usual: from {:g})", conductivity, usual_conductivity)});
+                    fmt::format("ground of {} (usual: from {})", rounded(scenario, conductivity, "W m-1 K-1"),
+                                rounded(scenario, usual_conductivity, "W m-1 K-1"))});
   const double resistance = assembly.fluid.bore_resistance.value_or(0);
   causes.push_back({resistance / usual_resistance,
-                    fmt::format("a bore resistance of {:g} K m/W (usual: up to {:g})", resistance, usual_resistance)});
+                    fmt::format("a bore resistance of {} (usual: up to {})", shown(scenario, resistance, "K m W-1", 3),
+                                shown(scenario, usual_resistance, "K m W-1", 3))});
   const double ground = assembly.fluid.reference;
   const double beyond = std::max(usual_cold - ground, ground - usual_warm);
-  causes.push_back(
-      {beyond > 0 ? 2 + beyond / 10 : 0, fmt::format("undisturbed ground of {:.0f} degC (usual: {:.0f} to {:.0f})",
-                                                     ground - ice, usual_cold - ice, usual_warm - ice)});
+  causes.push_back({beyond > 0 ? 2 + beyond / 10 : 0,
+                    fmt::format("undisturbed ground of {} (usual: {} to {})", shown_temperature(scenario, ground),
+                                shown_temperature(scenario, usual_cold), shown_temperature(scenario, usual_warm))});
   const auto nearest = field::nearest_distances(assembly.bores);
   if (nearest.empty()) return;
   const double apart = *std::min_element(nearest.begin(), nearest.end());
   causes.push_back(
-      {usual_spacing / apart, fmt::format("bores {:.3g} m apart (usual: from {:g} m)", apart, usual_spacing)});
+      {usual_spacing / apart, fmt::format("bores {} apart (usual: from {})", shown(scenario, apart, "m", 2),
+                                          shown(scenario, usual_spacing, "m", 0))});
 }
 
 }  // namespace

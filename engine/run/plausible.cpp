@@ -8,6 +8,8 @@
 #include "engine/base/calendar.hpp"
 #include "engine/materials/fluid.hpp"
 #include "engine/run/likely_causes.hpp"
+#include "engine/run/shown.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::run {
 
@@ -23,10 +25,11 @@ std::string when(const Assembly& assembly, long hour) {
 }
 
 /// "-396.1 degC"; a number that is none, or far from any, by its order.
-std::string in_celsius(double kelvin) {
+std::string in_words(const model::Scenario& scenario, double kelvin) {
   if (!std::isfinite(kelvin)) return "no finite number";
-  const double celsius = kelvin - ice;
-  return std::abs(celsius) < 1e5 ? fmt::format("{:.1f} degC", celsius) : fmt::format("{:.0e} degC", celsius);
+  if (std::abs(kelvin) < 1e5) return shown_temperature(scenario, kelvin);
+  const units::Shown unit = units::shown_in("degC", scenario.units);
+  return fmt::format("{:.0e} {}", unit(kelvin - ice), unit.units);
 }
 
 }  // namespace
@@ -42,7 +45,8 @@ void Plausible::walls(const WallExtremes& found, long hour) const {
     if (can_be(at.temperature)) continue;
     const std::size_t bore = assembly_.groups.members[at.group].front();
     stop(hour - 1,
-         fmt::format("the ground at the wall of bore {}, {:.0f} m deep,", bore + 1, assembly_.problem.grid.z[at.layer]),
+         fmt::format("the ground at the wall of bore {}, {} deep,", bore + 1,
+                     shown(assembly_.scenario, assembly_.problem.grid.z[at.layer], "m", 0)),
          at.temperature);
   }
 }
@@ -68,13 +72,15 @@ void Plausible::gave_up(const NumericsError& error, long hour) const {
 }
 
 void Plausible::stop(long hour, const std::string& what, double temperature) const {
-  const materials::ValidRange known = materials::valid_range(assembly_.scenario.fluid);
-  throw NumericsError(
-      fmt::format("stopped at {}: {} came to {}, beyond {:.0f} to {:.0f} degC, within which a result is believed (the "
-                  "fluid's data: "
-                  "{:.1f} to {:.1f} degC); no result is written; {}",
-                  when(assembly_, hour), what, in_celsius(temperature), least_ - ice, most_ - ice, known.coldest - ice,
-                  known.warmest - ice, likely_causes(assembly_)));
+  const model::Scenario& scenario = assembly_.scenario;
+  const materials::ValidRange known = materials::valid_range(scenario.fluid);
+  throw NumericsError(fmt::format(
+      "stopped at {}: {} came to {}, beyond {} to {}, within which a result is believed (the fluid's data: "
+      "{} to {}); no "
+      "result is written; {}",
+      when(assembly_, hour), what, in_words(scenario, temperature), shown(scenario, least_ - ice, "degC", 0),
+      shown(scenario, most_ - ice, "degC", 0), shown_temperature(scenario, known.coldest),
+      shown_temperature(scenario, known.warmest), likely_causes(assembly_)));
 }
 
 }  // namespace stillground::run

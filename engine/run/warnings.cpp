@@ -28,7 +28,7 @@ std::vector<Warning> warnings_before(const Assembly& assembly) {
   std::vector<Warning> warnings = scenario.warnings;
   add(warnings, assembly.warnings);
   add(warnings, materials::fluid_warnings(scenario.fluid, assembly.fluid.reference, assembly.fluid.reference,
-                                          scenario.place("fluid")));
+                                          scenario.place("fluid"), scenario.units));
   const GroundHeats heats = ground_heats(assembly);
   add(warnings, bore_warnings(assembly));
   add(warnings, flow_warnings(assembly));

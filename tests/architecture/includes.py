@@ -16,7 +16,7 @@ ROOMS = {
     "base": "",
     "units": "",
     "model": "",
-    "materials": "model",
+    "materials": "units model",
     "ground": "model",
     "field": "model",
     "bore": "model materials",

@@ -64,7 +64,7 @@ TEST_CASE("Fluid outside -60 to 130 degC, or that is no number, stops a run with
   const auto said = [&](double eft, double lft) { return stop([&] { plausible.fluid(eft, lft, 30); }); };
   CHECK(said(ice - 59, ice + 129).empty());
   CHECK_THAT(said(ice - 61, ice), Contains("stopped at 2027-07-02 06:00: the fluid that enters the heat pumps (EFT) "
-                                           "came to -61.0 degC, beyond -60 to 130 degC"));
+                                           "came to -61.0 degC, beyond -60 degC to 130 degC"));
   CHECK_THAT(said(ice, ice + 131), Contains("the fluid that leaves the heat pumps came to 131.0 degC"));
   CHECK_THAT(said(-11500 + ice, ice), Contains("came to -11500.0 degC"));
   CHECK_THAT(said(1e154, ice), Contains("came to 1e+154 degC"));
@@ -134,22 +134,29 @@ TEST_CASE("Loads that no bore can give stop a march within its first day and are
   CHECK_THAT(stop_of_first_day(winter(60000)), Contains("W per metre of bore"));
 }
 
+TEST_CASE("Where US units are asked for, what stopped a run and why is told in them") {
+  auto s = winter(3300);
+  s.units = UnitSystem::us;
+  const std::string few = stop_of_first_day(s);
+  CHECK_THAT(few, Contains("Btu/h per foot of bore (usual: up to 73)") && Contains("degF") && !Contains("degC"));
+}
+
 TEST_CASE("The likely cause is the figure that is farthest from the usual") {
   const auto first = [](const model::Scenario& s) {
     const std::string all = run::likely_causes(run::assemble(s));
     return all.substr(0, all.find(';'));
   };
-  CHECK_THAT(first(winter(60)), Contains("kWh a year out of each metre of bore for good"));
+  CHECK_THAT(first(winter(60)), Contains("of bore a year out of the ground for good"));
   auto slow = test::scenario(1, 1);
   slow.flow.rate = 0.35e-5;
   slow.flow.runs = model::Flow::Runs::always;
   CHECK_THAT(first(slow), Contains("flow of 0.0035 L/s a bore"));
   auto close = test::scenario(2, 2);
   close.layout = model::Grid{2, 2, 0.2};
-  CHECK_THAT(first(close), Contains("bores 0.2 m apart"));
+  CHECK_THAT(first(close), Contains("bores 0.20 m apart"));
   auto hot = test::scenario(1, 1);
   hot.ground.undisturbed = model::MeanOverBore{ice + 54};
-  CHECK_THAT(first(hot), Contains("undisturbed ground of 54 degC"));
+  CHECK_THAT(first(hot), Contains("undisturbed ground of 54.0 degC"));
   CHECK_THAT(first(test::scenario(1, 1)), Contains("none of the scenario's figures is out of the usual"));
 }
 
