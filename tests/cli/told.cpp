@@ -65,6 +65,12 @@ TEST_CASE("Figures are shown in US units where the scenario or the command line 
   CHECK_THAT(run({"stillground", "compare", "pair.h5", "--units", "us"}, pair.folder).out,
              Contains("to drill                   ft") && !Contains("degC"));
   CHECK_THAT(run({"stillground", "plan", "us.yaml"}, pair.folder).out, Contains("19.69 ft apart at the nearest"));
+  for (const char* verb : {"eft", "drift", "compare"}) {
+    CAPTURE(verb);
+    CHECK_THAT(run({"stillground", verb, "us.h5", "--plot", "-"}, pair.folder).out,
+               Contains("[°F]<") && !Contains("°C") && !Contains("degC"));
+    CHECK_THAT(run({"stillground", verb, "pair.h5", "--plot", "-"}, pair.folder).out, Contains("[°C]<"));
+  }
 }
 
 TEST_CASE("Machines are given SI unless they ask for something else") {

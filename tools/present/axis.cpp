@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "tools/present/labels.hpp"
 #include "tools/present/table.hpp"
 
 namespace stillground::present {
@@ -20,11 +21,16 @@ double round_step(double least) {
   return 10 * power;
 }
 
-int step_of_years(int years) {
+/// From one named run-year to the next, where a name takes `share` of the axis.
+int step_of_years(int years, double share) {
   for (const int step : {1, 2, 5, 10, 20, 50}) {
-    if (years <= 12 * step || (step == 5 && years <= 40)) return step;
+    if (step >= share * years) return step;
   }
   return 100;
+}
+
+bool starts_a_year(const Date& start) {
+  return start.month == 1 && start.day == 1;
 }
 
 }  // namespace
@@ -70,14 +76,35 @@ Axis decade_axis(const std::string& label, const Range& logarithms) {
   return axis;
 }
 
-Axis run_year_axis(int years) {
-  const int step = step_of_years(years);
-  Axis axis{"run-year", 0.5, years + 0.5, {{1, "1"}}};
+Range with_room(const Range& range, double share) {
+  Range wider = range;
+  if (range.empty()) return wider;
+  wider.add(range.low() - share * range.span());
+  wider.add(range.high() + share * range.span());
+  return wider;
+}
+
+std::string calendar_years(const Date& start, int run_year) {
+  const int year = start.year + run_year - 1;  // every year has 365 days: run-years start on one day of the calendar
+  return starts_a_year(start) ? fmt::format("{}", year) : fmt::format("{}/{:02d}", year, (year + 1) % 100);
+}
+
+Axis run_year_axis(int years, const std::optional<Date>& start) {
+  constexpr double least_width = 570;  // [px], with letters of 17 px
+  const double share = start ? text_width(calendar_years(*start, 1), 17) / least_width : 1.0 / 12;
+  const int step = step_of_years(years, share);
+  const double nearest = std::max(share * years, step / 2.0);
+  Axis axis{"run-year", 0.5, years + 0.5, {}};
+  if (start) axis.label += starts_a_year(*start) ? ", calendar year" : ", calendar years";
+  const auto add = [&](int year) {
+    axis.ticks.push_back(
+        {static_cast<double>(year), fmt::format("{}", year), start ? calendar_years(*start, year) : ""});
+  };
+  add(1);
   for (int year = step; year < years; year += step) {
-    const bool crowded = year - 1 < step / 2.0 || years - year < step / 2.0;
-    if (year > 1 && !crowded) axis.ticks.push_back({static_cast<double>(year), fmt::format("{}", year)});
+    if (year > 1 && year - 1 >= nearest && years - year >= nearest) add(year);
   }
-  if (years > 1) axis.ticks.push_back({static_cast<double>(years), fmt::format("{}", years)});
+  if (years > 1) add(years);
   return axis;
 }
 

@@ -61,6 +61,13 @@ struct Note {
   bool leftward = false;  ///< the word ends at the point instead of starting there
 };
 
+/// An upright thin line at an instant that is not of the series, named above the plot.
+struct Mark {
+  double x = 0;
+  std::string label;
+  std::string colour;
+};
+
 struct Panel {
   std::string title;
   Axis x;
@@ -69,6 +76,14 @@ struct Panel {
   std::vector<Level> levels;
   std::vector<Line> lines;
   std::vector<Note> notes;
+  std::vector<Mark> marks = {};
+};
+
+/// Says below the subtitle what a series is, in more words than its end has room for; broken into lines by the drawing.
+struct Key {
+  Stroke stroke;
+  Marker marker = Marker::none;
+  std::string text;
 };
 
 struct Figure {
@@ -77,6 +92,7 @@ struct Figure {
   std::vector<std::string> subtitle;  ///< paragraphs, broken into lines by the drawing
   std::string description;            ///< what one would tell somebody who cannot see it
   std::vector<Panel> panels;
+  std::vector<Key> keys = {};
   std::vector<std::string> footnotes = {};  ///< below everything, small; broken into lines by the drawing
 };
 

@@ -3,13 +3,21 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
 #include <filesystem>
 #include <limits>
 
 #include "tools/results/notices.hpp"
+#include "tools/results/phases.hpp"
 
 namespace stillground::results {
+
+double margin_of(const Layout& layout) {
+  double margin = std::numeric_limits<double>::quiet_NaN();
+  for (const LimitOutcome& outcome : layout.limits) margin = std::fmin(margin, outcome.margin());
+  return margin;
+}
 
 Layout layout_of(const record::read::Result& result) {
   const record::Header& header = result.header();
@@ -23,12 +31,19 @@ Layout layout_of(const record::read::Result& result) {
   layout.years = header.years;
   layout.start = header.start;
   layout.bores = static_cast<long>(header.bores.size());
+  const auto [least, most] = std::minmax_element(header.bores.begin(), header.bores.end(),
+                                                 [](const auto& a, const auto& b) { return a.depth < b.depth; });
+  layout.least_depth = least->depth;
+  layout.most_depth = most->depth;
+  layout.phases = later_starts(header.bores);
   layout.drill_length = header.drill_length;
   layout.spacing =
       nearest.empty() ? std::numeric_limits<double>::quiet_NaN() : *std::min_element(nearest.begin(), nearest.end());
   layout.land_area = ground_block(header.bores).area();
   layout.fluid = fluid.years;
   layout.limits = fluid.limits;
+  layout.hours_beyond = periods_beyond(header, result.hours(), false);
+  layout.months_beyond = periods_beyond(header, result.hours(), true);
   if (has_fields(result)) layout.drift = drift_of(result);
   return layout;
 }

@@ -21,13 +21,21 @@ struct Layout {
   int years = 0;
   Date start;
   long bores = 0;
+  double least_depth = 0;        ///< of the bores, active length [m]
+  double most_depth = 0;         ///< [m]
+  std::vector<double> phases;    ///< when later bores begin to work, since the start [s]
   double drill_length = 0;       ///< [m]
   double spacing = 0;            ///< between the two nearest bores [m]; NaN for a lone bore
   double land_area = 0;          ///< of the ground block on the plan [m2]
   std::vector<YearFluid> fluid;  ///< all run-years
   std::vector<LimitOutcome> limits;
+  long hours_beyond = 0;       ///< hours beyond at least one of the limits on hours
+  long months_beyond = 0;      ///< months beyond at least one of the limits on monthly means
   std::optional<Drift> drift;  ///< none if the run recorded no fields
 };
+
+/// From the nearest limit to what came closest to it, negative beyond it [K]; NaN where none was judged.
+double margin_of(const Layout& layout);
 
 Layout layout_of(const record::read::Result& result);
 

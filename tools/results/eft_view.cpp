@@ -8,6 +8,7 @@
 #include "tools/results/celsius.hpp"
 #include "tools/results/limit_view.hpp"
 #include "tools/results/method_note.hpp"
+#include "tools/results/phases.hpp"
 
 namespace stillground::results {
 
@@ -67,7 +68,7 @@ Table two_year_table(const FluidSummary& summary) {
 }  // namespace
 
 Source source_of(const record::Header& header, const std::string& file) {
-  return {file, header.title, header.start, header.years, header.method};
+  return {file, header.title, header.start, header.years, header.method, later_starts(header.bores)};
 }
 
 Table month_table(const FluidSummary& summary) {

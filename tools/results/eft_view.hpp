@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "tools/outputs/outputs.hpp"
 #include "tools/present/figure.hpp"
@@ -16,7 +17,8 @@ struct Source {
   std::string title;
   Date start;
   int years = 0;
-  std::string method;  ///< "march" or "screening"
+  std::string method;               ///< "march" or "screening"
+  std::vector<double> phases = {};  ///< when later bores begin to work, since the start [s]
 };
 
 Source source_of(const record::Header& header, const std::string& file);
@@ -33,7 +35,8 @@ present::Table duration_table(const FluidSummary& summary);
 std::string eft_text(const Source& source, const FluidSummary& summary, UnitSystem system = UnitSystem::si);
 present::Json eft_json(const Source& source, const FluidSummary& summary);
 
-/// Above: month by month, first run-year against the last. Below: every run-year's extremes. Both with the limits.
+/// Month by month, first run-year against the last; every run-year's extremes; the extremes of the other quantities
+/// that have limits, each in a panel of its own. All with their limits.
 present::Figure eft_figure(const Source& source, const FluidSummary& summary, const outputs::Drawing& drawing = {});
 
 }  // namespace stillground::results

@@ -19,15 +19,9 @@ std::string counted_in(const LimitOutcome& outcome) {
   return outcome.by_month ? "months" : "h";
 }
 
-/// A limit as people write it: 2 rather than 2.00, but all digits that it has.
-std::string plain(double value) {
-  std::string s = fmt::format("{:.4g}", celsius(value));
-  return s == "-0" ? "0" : s;
-}
-
-std::string spoken(const LimitOutcome& outcome) {
-  const std::string what = outcome.limit.is_least ? "least" : "most";
-  return fmt::format("{} allowed{}\n{} °C", what, outcome.by_month ? ", month" : "", plain(outcome.limit.value));
+std::string spoken(const LimitOutcome& outcome, const TemperatureScale& scale) {
+  return fmt::format("{} allowed{}{}", outcome.limit.is_least ? "least" : "most",
+                     outcome.by_month ? ",\nmonth: " : "\n", scale.plain(outcome.limit.value));
 }
 
 }  // namespace
@@ -90,16 +84,47 @@ present::Json limit_json(const std::vector<LimitOutcome>& outcomes, const Date& 
   return list;
 }
 
-std::vector<present::Level> limit_levels(const std::vector<LimitOutcome>& outcomes, present::Range& range) {
+std::string first_beyond_day(const LimitOutcome& outcome, const Date& start) {
+  return first_beyond_text(outcome, start).substr(0, 10);
+}
+
+std::string name_of(Quantity quantity) {
+  switch (quantity) {
+    case Quantity::eft:
+      return "EFT";
+    case Quantity::lft:
+      return "LFT";
+    case Quantity::mean_fluid:
+      return "mean fluid temperature";
+  }
+  return "";
+}
+
+std::string first_broken_text(const std::vector<LimitOutcome>& outcomes, const Date& start,
+                              const TemperatureScale& scale) {
+  if (outcomes.empty()) return "The scenario sets no limits.";
+  if (const LimitOutcome* first = first_broken(outcomes)) {
+    return fmt::format("First beyond a limit {} {}, in run-year {}: the {} {}{} allowed is {}.",
+                       first->by_month ? "in" : "on", first_beyond_day(*first, start),
+                       run_year_of(*first->first_beyond), first->limit.is_least ? "least" : "greatest",
+                       first->by_month ? "monthly mean of the " : "", name_of(quantity_of(first->limit.quantity)),
+                       scale.plain(first->limit.value));
+  }
+  const bool judged = std::any_of(outcomes.begin(), outcomes.end(), [](const auto& one) { return one.judged > 0; });
+  return judged ? "All limits are kept." : "No limit could be judged: no hour had flow.";
+}
+
+std::vector<present::Level> limit_levels(const std::vector<LimitOutcome>& outcomes, Quantity quantity,
+                                         const TemperatureScale& scale, present::Range& range) {
   const double reach = near_enough * range.span();
   const double low = range.low() - reach;
   const double high = range.high() + reach;
   std::vector<present::Level> levels;
   for (const LimitOutcome& outcome : outcomes) {
-    if (outcome.limit.quantity != "eft") continue;
-    const double value = celsius(outcome.limit.value);
+    if (quantity_of(outcome.limit.quantity) != quantity) continue;
+    const double value = scale(outcome.limit.value);
     if (range.empty() || (value >= low && value <= high)) range.add(value);
-    levels.push_back({value, present::limit_stroke, spoken(outcome)});
+    levels.push_back({value, present::limit_stroke, spoken(outcome, scale)});
   }
   return levels;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <set>
 
 #include "tools/results/fluid.hpp"
 #include "tools/results/months.hpp"
@@ -34,6 +35,15 @@ std::vector<Judged> judged_months(std::span<const record::Hour> hours, Quantity 
   return list;
 }
 
+std::vector<Judged> judged_by(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start) {
+  const Quantity quantity = quantity_of(limit.quantity);
+  return limit.over == "month" ? judged_months(hours, quantity, start) : judged_hours(hours, quantity);
+}
+
+bool is_beyond(const record::LimitRow& limit, double value) {
+  return limit.is_least ? value < limit.value : value > limit.value;
+}
+
 }  // namespace
 
 LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start) {
@@ -42,14 +52,17 @@ LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> 
   outcome.by_month = limit.over == "month";
   outcome.beyond_by_year.assign(hours.empty() ? 0 : static_cast<std::size_t>(run_year_of(hours.size() - 1)), 0);
   outcome.closest = std::numeric_limits<double>::quiet_NaN();
-  const Quantity quantity = quantity_of(limit.quantity);
+  outcome.closest_by_year.assign(outcome.beyond_by_year.size(), outcome.closest);
   const double side = limit.is_least ? -1 : 1;
-  for (const Judged& one : outcome.by_month ? judged_months(hours, quantity, start) : judged_hours(hours, quantity)) {
+  for (const Judged& one : judged_by(limit, hours, start)) {
     ++outcome.judged;
-    if (std::isnan(outcome.closest) || side * one.value > side * outcome.closest) outcome.closest = one.value;
-    if (side * one.value <= side * limit.value) continue;
+    const auto year = static_cast<std::size_t>(run_year_of(one.first_hour) - 1);
+    for (double* closest : {&outcome.closest, &outcome.closest_by_year[year]}) {
+      if (std::isnan(*closest) || side * one.value > side * *closest) *closest = one.value;
+    }
+    if (!is_beyond(limit, one.value)) continue;
     ++outcome.beyond;
-    ++outcome.beyond_by_year[static_cast<std::size_t>(run_year_of(one.first_hour) - 1)];
+    ++outcome.beyond_by_year[year];
     if (!outcome.first_beyond) outcome.first_beyond = one.first_hour;
   }
   return outcome;
@@ -59,6 +72,25 @@ std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<cons
   std::vector<LimitOutcome> outcomes;
   for (const record::LimitRow& limit : header.limits) outcomes.push_back(judge(limit, hours, header.start));
   return outcomes;
+}
+
+const LimitOutcome* first_broken(const std::vector<LimitOutcome>& outcomes) {
+  const LimitOutcome* first = nullptr;
+  for (const LimitOutcome& outcome : outcomes) {
+    if (outcome.first_beyond && (first == nullptr || *outcome.first_beyond < *first->first_beyond)) first = &outcome;
+  }
+  return first;
+}
+
+long periods_beyond(const record::Header& header, std::span<const record::Hour> hours, bool by_month) {
+  std::set<std::size_t> beyond;
+  for (const record::LimitRow& limit : header.limits) {
+    if ((limit.over == "month") != by_month) continue;
+    for (const Judged& one : judged_by(limit, hours, header.start)) {
+      if (is_beyond(limit, one.value)) beyond.insert(one.first_hour);
+    }
+  }
+  return static_cast<long>(beyond.size());
 }
 
 }  // namespace stillground::results

@@ -17,9 +17,13 @@ struct LimitOutcome {
   long beyond = 0;                          ///< of these, on the wrong side; standing exactly on the limit keeps it
   std::vector<long> beyond_by_year;         ///< [run-year - 1]; a month counts in the run-year of its first hour
   std::optional<std::size_t> first_beyond;  ///< first hour since the start, of the hour or month; none: kept
-  double closest = 0;  ///< the judged value furthest to the limit's side [K]; NaN if none was judged
+  double closest = 0;                   ///< the judged value furthest to the limit's side [K]; NaN if none was judged
+  std::vector<double> closest_by_year;  ///< [run-year - 1], the same of each run-year
 
   bool kept() const { return !first_beyond.has_value(); }
+
+  /// From the limit to `closest`, negative beyond it [K]; NaN if none was judged.
+  double margin() const { return limit.is_least ? closest - limit.value : limit.value - closest; }
 };
 
 /// Judges one limit. Hours without flow are not judged; a monthly mean is that of the month's hours with flow; months
@@ -27,5 +31,11 @@ struct LimitOutcome {
 LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start);
 
 std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<const record::Hour> hours);
+
+/// The outcome that was first beyond its limit, of all; none if all were kept.
+const LimitOutcome* first_broken(const std::vector<LimitOutcome>& outcomes);
+
+/// Hours, or whole months, with flow in which at least one limit on hours, or on months, was left.
+long periods_beyond(const record::Header& header, std::span<const record::Hour> hours, bool by_month);
 
 }  // namespace stillground::results

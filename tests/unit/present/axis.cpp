@@ -3,6 +3,8 @@
 #include <catch2/catch.hpp>
 #include <limits>
 
+#include "tools/present/labels.hpp"
+
 using namespace stillground::present;
 
 namespace {
@@ -59,6 +61,38 @@ TEST_CASE("Run-years are named by the first, the last and round ones between") {
   CHECK(labels(run_year_axis(3)) == std::vector<std::string>{"1", "2", "3"});
   CHECK(labels(run_year_axis(25)) == std::vector<std::string>{"1", "5", "10", "15", "20", "25"});
   CHECK(labels(run_year_axis(27)) == std::vector<std::string>{"1", "5", "10", "15", "20", "27"});
+}
+
+TEST_CASE("The calendar years stand below the run-years") {
+  const Axis axis = run_year_axis(3, stillground::Date{2027, 7, 1});
+  REQUIRE(axis.ticks.size() == 3);
+  CHECK(axis.ticks[0].below == "2027/28");
+  CHECK(axis.ticks[2].below == "2029/30");
+  CHECK(run_year_axis(3, stillground::Date{2099, 1, 1}).ticks[1].below == "2100");
+  CHECK(calendar_years({2099, 7, 1}, 1) == "2099/00");
+  CHECK(run_year_axis(3).ticks[0].below.empty());
+}
+
+TEST_CASE("No two calendar years meet, however long the run is") {
+  for (const stillground::Date& start : {stillground::Date{2027, 7, 1}, stillground::Date{2027, 1, 1}}) {
+    for (int years = 1; years <= 100; ++years) {
+      const Axis axis = run_year_axis(years, start);
+      CAPTURE(years);
+      CHECK(axis.ticks.front().label == "1");
+      CHECK(axis.ticks.back().label == std::to_string(years));
+      for (std::size_t i = 0; i + 1 < axis.ticks.size(); ++i) {
+        const double apart = (axis.ticks[i + 1].at - axis.ticks[i].at) / (axis.to - axis.from) * 570;
+        CHECK(apart >= text_width(axis.ticks[i].below, 17));
+      }
+    }
+  }
+}
+
+TEST_CASE("Room about a range keeps what lies at its ends off the frame") {
+  const Axis axis = round_axis("T", with_room(range_of(6, 12), 0.02), 6);
+  CHECK(axis.from < 6);
+  CHECK(axis.to > 12);
+  CHECK(with_room(Range(), 0.02).empty());
 }
 
 TEST_CASE("A logarithmic axis runs over whole powers of ten and names them as numbers") {

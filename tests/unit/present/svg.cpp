@@ -1,7 +1,9 @@
 #include "tools/present/svg.hpp"
 #include "tools/present/canvas.hpp"
 
+#include <algorithm>
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <limits>
 
 #include "engine/base/errors.hpp"
@@ -33,6 +35,14 @@ std::size_t count(const std::string& text, const std::string& part) {
 }
 
 }  // namespace
+
+/// The height at which a word stands on the picture.
+double height_of(const std::string& picture, const std::string& word) {
+  const std::size_t at = picture.find(">" + word + "<");
+  REQUIRE(at != std::string::npos);
+  const std::size_t y = picture.rfind(" y=\"", at);
+  return std::stod(picture.substr(y + 4));
+}
 
 // librsvg parses with libxml2, which refuses what is not well-formed.
 TEST_CASE("A picture is well-formed XML that an independent renderer draws", "[svg]") {
@@ -87,4 +97,53 @@ TEST_CASE("Letters that XML does not allow are replaced", "[svg]") {
         "a b\xEF\xBF\xBD"
         "c");
   CHECK(xml_text("5 °C < \"6\" & more") == "5 °C &lt; &quot;6&quot; &amp; more");
+}
+
+TEST_CASE("What begins within the series is marked upright and named", "[svg]") {
+  Figure figure = little_figure();
+  CHECK(count(svg(figure), "stroke-dasharray=\"2 4\"") == 0);
+  figure.panels[0].marks = {{2.5, "phase from 2029-01-01", "#004400"}};
+  const std::string picture = svg(figure);
+  CHECK(count(picture, "stroke-dasharray=\"2 4\"") == 1);
+  CHECK(count(picture, ">phase from 2029-01-01<") == 1);
+}
+
+TEST_CASE("Names of instants near each other stand in rows of their own", "[svg]") {
+  Figure figure = little_figure();
+  figure.panels[0].marks = {{1.2, "phase from 2028", "#004400"}, {1.4, "phase from 2029", "#004400"}};
+  const std::string picture = svg(figure);
+  CHECK(std::abs(height_of(picture, "phase from 2028") - height_of(picture, "phase from 2029")) >= 20);
+}
+
+TEST_CASE("Notes at one point do not cover each other", "[svg]") {
+  Figure figure = little_figure();
+  for (const char* text : {"there", "and there", "there too"}) {
+    figure.panels[0].notes.push_back({{4, 6}, text, "#880000", true, Note::Side::above, true});
+  }
+  const std::string picture = svg(figure);
+  std::vector<double> heights;
+  for (const char* text : {"here", "there", "and there", "there too"}) heights.push_back(height_of(picture, text));
+  std::sort(heights.begin(), heights.end());
+  for (std::size_t i = 0; i + 1 < heights.size(); ++i) CHECK(heights[i + 1] - heights[i] >= 20);
+}
+
+TEST_CASE("A second line under the ticks takes room of its own", "[svg]") {
+  Figure figure = little_figure();
+  const double before = height_of(svg(figure), "run-year");
+  figure.panels[0].x.ticks[0].below = "2027/28";
+  const std::string picture = svg(figure);
+  CHECK(height_of(picture, "2027/28") > height_of(picture, "1") + 17);
+  CHECK(height_of(picture, "run-year") - before >= 20);
+}
+
+TEST_CASE("A key says in words what a stroke is, on as many lines as it needs", "[svg]") {
+  Figure figure = little_figure();
+  const double before = height_of(svg(figure), "Year by year");
+  std::string words = "dense: ";
+  for (int i = 0; i < 30; ++i) words += "many words ";
+  figure.keys = {{{"#112233", 3, "7 7"}, Marker::hollow, words}};
+  const std::string picture = svg(figure);
+  CHECK(count(picture, "stroke-dasharray=\"7 7\"") == 1);
+  CHECK(picture.find(">dense: many words") != std::string::npos);
+  CHECK(height_of(picture, "Year by year") - before >= 100);
 }

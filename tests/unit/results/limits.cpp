@@ -45,6 +45,37 @@ TEST_CASE("Standing fluid breaks no limit") {
   CHECK(outcome.judged == 47);
 }
 
+TEST_CASE("The nearest value of each run-year and the margin to the limit are kept") {
+  const auto hours = made_hours(2 * 8760, [](std::size_t h) { return h < 8760 ? 30.0 : h == 9000 ? 34.0 : 31.0; });
+  const LimitOutcome outcome = judge(limit("eft", false, 32), hours, start);
+  REQUIRE(outcome.closest_by_year.size() == 2);
+  CHECK(outcome.closest_by_year[0] - 273.15 == Approx(30));
+  CHECK(outcome.closest_by_year[1] - 273.15 == Approx(34));
+  CHECK(outcome.margin() == Approx(-2));
+  CHECK(judge(limit("eft", true, 25), hours, start).margin() == Approx(5));
+}
+
+TEST_CASE("Of several broken limits the one that was left first is found") {
+  const auto hours = made_hours(48, [](std::size_t h) { return h < 10 ? 5.0 : h < 20 ? 12.0 : 30.0; });
+  const std::vector<LimitOutcome> outcomes = {judge(limit("eft", false, 20), hours, start),
+                                              judge(limit("lft", false, 13), hours, start),
+                                              judge(limit("eft", true, 0), hours, start)};
+  REQUIRE(first_broken(outcomes) != nullptr);
+  CHECK(first_broken(outcomes)->limit.name == "lft_max");
+  CHECK(first_broken({outcomes[2]}) == nullptr);
+}
+
+TEST_CASE("An hour beyond two limits is one hour beyond") {
+  record::Header header;
+  header.start = start;
+  header.limits = {limit("eft", true, 0), limit("lft", true, 1), limit("eft", true, 4, "month")};
+  const auto hours = made_hours(8760, [](std::size_t h) { return h < 3 ? -2.0 : h < 5 ? -0.5 : 5.0; });
+  CHECK(periods_beyond(header, hours, false) == 5);
+  CHECK(periods_beyond(header, hours, true) == 0);
+  header.limits.push_back(limit("lft", true, 8, "month"));
+  CHECK(periods_beyond(header, hours, true) == 12);
+}
+
 TEST_CASE("LFT and mean fluid are judged by their own temperatures") {
   const auto hours = made_hours(48, [](std::size_t) { return 30.0; });  // LFT 32, mean 31
   CHECK(judge(limit("eft", false, 30.5), hours, start).kept());
@@ -90,8 +121,8 @@ TEST_CASE("A limit near the curves widens the axis, a far one does not flatten t
   const auto levels =
       limit_levels({judge(limit("eft", true, -2), hours, start), judge(limit("eft", false, 45), hours, start),
                     judge(limit("lft", false, 21), hours, start)},
-                   range);
-  CHECK(levels.size() == 2);  // the LFT's limit has no curve here
+                   Quantity::eft, {}, range);
+  CHECK(levels.size() == 2);  // the LFT's limit belongs to its own curves
   CHECK(range.low() == Approx(-2));
   CHECK(range.high() == 20);
 }

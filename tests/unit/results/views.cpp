@@ -114,6 +114,34 @@ TEST_CASE("Layouts stand side by side, and one without ground temperatures still
   CHECK_NOTHROW(present::png(present::svg(compare_figure(layouts))));
 }
 
+TEST_CASE("Layouts are told apart by depth, margin and hours beyond, shares in percent") {
+  stillground::testing::MadeResult made{2, "monthly", [](double t) { return 0.1 * t; }, 0.2, limits};
+  const std::vector<Layout> layouts = {made_layout(made, "dense")};
+  const std::string text = compare_text(layouts);
+  CHECK_THAT(text, Contains("\nbore depth                 m                    100.0\n") &&
+                       Contains("\nmargin to nearest limit    K                    -1.00\n") &&
+                       Contains("\nhours beyond a limit       h                     8760\n") &&
+                       Contains("\nground block on the plan   m2 ") && Contains("\nof its final change        %  "));
+  const present::Json object = compare_json(layouts)["layouts"][0];
+  CHECK(object["depth_min"] == present::Json({{"value", 100.0}, {"units", "m"}}));
+  CHECK(object["depth_max"] == object["depth_min"]);
+  CHECK(object["margin"]["value"].get<double>() == Approx(-1));
+  CHECK(object["margin"]["units"] == "K");
+  CHECK(object["hours_beyond"] == present::Json({{"value", 8760}, {"units", "h"}}));
+  CHECK(object["share_reached"]["units"] == "1");
+  CHECK(object["share_reached"]["value"].get<double>() < 1);
+  CHECK(object.contains("land_area"));
+  CHECK_THAT(present::csv(compare_table(layouts), {}),
+             Contains("layout,file,title,") && Contains("depth_min [m],depth_max [m]"));
+}
+
+TEST_CASE("A layout of mixed depths shows from where to where they reach") {
+  std::vector<Layout> layouts = {made_layout({1, "none", [](double) { return 0.0; }, 0, {}}, "mixed")};
+  layouts[0].least_depth = 90;
+  CHECK_THAT(compare_text(layouts), Contains("90.0 to 100.0\n"));
+  CHECK_THAT(compare_text(layouts), !Contains("months beyond a limit"));
+}
+
 TEST_CASE("Files are named by what tells them apart") {
   CHECK(short_names({"a/five.h5", "b/seven.h5"}) == std::vector<std::string>{"five", "seven"});
   CHECK(short_names({"a/run.h5", "b/run.h5", "c.h5"}) == std::vector<std::string>{"a/run", "b/run", "c"});
