@@ -1,19 +1,23 @@
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <numeric>
 
 #include "engine/base/quote.hpp"
+#include "engine/config/coordinates.hpp"
+#include "engine/config/instants.hpp"
 #include "engine/config/layouts.hpp"
 #include "engine/config/parts.hpp"
 
 namespace stillground::config {
 namespace {
 
-/// Coordinates are local: beyond this they are map coordinates, whose small differences lose digits.
-constexpr double farthest = 1e6;
+/// Columns that a table of positions may have.
+constexpr std::array known_columns = {"x", "y", "depth", "top", "start", "stop", "flow_weight", "name", "number"};
 /// A column's range stands here, since the table of keys holds no columns.
 constexpr Key weight_range{.path = "flow_weight",
                            .kind = Kind::quantity,
@@ -35,43 +39,6 @@ struct OptionalColumn {
     check_range(si, csv.cell(row, *column), range, csv.where(row, *column));
     return si;
   }
-};
-
-/// When each bore begins or is shut off: a time after the run's start (`start [year]`) or a date (`start`).
-class InstantColumn {
- public:
-  InstantColumn(const Csv& csv, const model::Run& run, std::string_view name)
-      : csv_(csv), run_(run), column_(csv.find(name)) {
-    if (column_ && !csv.columns[*column_].unit.empty()) to_si_ = csv.conversion(*column_, units::Dimension::time);
-  }
-
-  double seconds(std::size_t row, double otherwise) const {
-    if (!column_ || csv_.cell(row, *column_).empty()) return otherwise;
-    const Where where = csv_.where(row, *column_);
-    const double raw =
-        to_si_ ? csv_.number(row, *column_, *to_si_) : from_date(std::string(csv_.cell(row, *column_)), where);
-    const double value = seconds_per_hour * std::round(raw / seconds_per_hour);
-    if (std::abs(value - raw) > 1e-3) where.refuse(quote(csv_.cell(row, *column_)) + " is not a whole number of hours");
-    if (value < 0) where.refuse(quote(csv_.cell(row, *column_)) + " is before the run's start");
-    if (value >= seconds_per_year * run_.years)
-      where.refuse(quote(csv_.cell(row, *column_)) + " is after the run's end");
-    return value;
-  }
-
- private:
-  double from_date(const std::string& text, const Where& where) const {
-    try {
-      return static_cast<double>(days_between(run_.start, parse_date(text))) * seconds_per_day;
-    } catch (const std::invalid_argument& fault) {  // a fence: the calendar does not know where the text stands
-      where.refuse(fmt::format("{}: {}; with a unit in the column's head it is a time after the run's start",
-                               quote(text), fault.what()));
-    }
-  }
-
-  const Csv& csv_;
-  const model::Run& run_;
-  std::optional<std::size_t> column_;
-  std::optional<units::Conversion> to_si_;
 };
 
 struct Pair {
@@ -126,6 +93,28 @@ void check_always_one(const std::vector<model::BoreSite>& sites, const Csv& csv,
   }
 }
 
+void check_columns(const Csv& csv) {
+  for (const CsvColumn& column : csv.columns) {
+    if (std::find(known_columns.begin(), known_columns.end(), column.name) != known_columns.end()) continue;
+    Where{column.place, ""}.refuse(
+        fmt::format("unknown column {} (known here: {})", quote(column.name), fmt::join(known_columns, ", ")));
+  }
+}
+
+/// Numbers are not read: bores are numbered in the order of the rows, on plans and in messages.
+void warn_of_other_numbers(const Csv& csv, Context& context) {
+  const auto number = csv.find("number");
+  for (std::size_t row = 0; number && row < csv.rows(); ++row) {
+    const std::string own = fmt::format("{}", row + 1);
+    if (csv.cell(row, *number).empty() || csv.cell(row, *number) == own) continue;
+    context.warn(csv.where(row, *number).place,
+                 fmt::format("number {} is not read: bores are numbered in the order of the rows, and this one is {}; "
+                             "a column \"name\" keeps numbers of one's own",
+                             quote(csv.cell(row, *number)), own));
+    return;
+  }
+}
+
 model::Positions read_positions(const Section& field, const model::Bore& bore, const model::Run& run,
                                 Context& context) {
   const Csv csv = read_input(field, "positions", context);
@@ -133,18 +122,8 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
   if (csv.rows() > most_bores) {
     asked.refuse(fmt::format("{} bores are too many (allowed: up to {})", csv.rows(), most_bores));
   }
-  for (const CsvColumn& column : csv.columns) {
-    const bool known = column.name == "x" || column.name == "y" || column.name == "depth" || column.name == "top" ||
-                       column.name == "start" || column.name == "stop" || column.name == "flow_weight" ||
-                       column.name == "name";
-    if (!known) {
-      Where{column.place, ""}.refuse(fmt::format(
-          "unknown column {} (known here: x, y, depth, top, start, stop, flow_weight, name)", quote(column.name)));
-    }
-  }
-  const std::size_t x = csv.need("x", asked), y = csv.need("y", asked);
-  const units::Conversion x_to_metre = csv.conversion(x, units::Dimension::length);
-  const units::Conversion y_to_metre = csv.conversion(y, units::Dimension::length);
+  check_columns(csv);
+  const std::vector<model::PlanPoint> points = read_coordinates(csv, asked);
   const OptionalColumn depth(csv, "depth", units::Dimension::length), top(csv, "top", units::Dimension::length);
   const OptionalColumn weight(csv, "flow_weight", units::Dimension::fraction);
   const auto name = csv.find("name");
@@ -152,13 +131,8 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
   model::Positions positions;
   for (std::size_t row = 0; row < csv.rows(); ++row) {
     model::BoreSite site;
-    site.x = csv.number(row, x, x_to_metre);
-    site.y = csv.number(row, y, y_to_metre);
-    for (const auto& [value, column] : {std::pair{site.x, x}, std::pair{site.y, y}}) {
-      if (std::abs(value) > farthest) {
-        csv.where(row, column).refuse(quote(csv.cell(row, column)) + " is out of range (allowed: -1000 km to 1000 km)");
-      }
-    }
+    site.x = points[row].x;
+    site.y = points[row].y;
     site.depth = depth.value(csv, row, bore.depth, key("bore.depth"));
     site.top = top.value(csv, row, bore.top, key("bore.top"));
     site.start = start.seconds(row, 0);
@@ -172,6 +146,8 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
   }
   check_always_one(positions.sites, csv, run, asked);
   check_distances(positions.sites, csv, bore.diameter, context);
+  warn_of_other_numbers(csv, context);
+  if (const auto plot = field.optional_section("plot")) positions.land = read_land_of_positions(*plot, context);
   return positions;
 }
 
@@ -179,8 +155,11 @@ model::Positions read_positions(const Section& field, const model::Bore& bore, c
 
 model::Layout read_layout(const Section& root, const model::Bore& bore, const model::Run& run, Context& context) {
   const Section field = root.section("field");
+  // A plot beside positions is the land on which they stand.
   const std::string shape =
-      field.one_of({"grid", "staggered", "line", "l_shape", "u_shape", "ring", "fan", "plot", "positions"});
+      field.has("positions")
+          ? field.one_of({"grid", "staggered", "line", "l_shape", "u_shape", "ring", "fan", "positions"})
+          : field.one_of({"grid", "staggered", "line", "l_shape", "u_shape", "ring", "fan", "plot", "positions"});
   if (shape == "positions") return read_positions(field, bore, run, context);
   if (shape == "plot") return read_plot(field.section(shape), bore, context);
   return read_shape(shape, field.section(shape), bore, context);

@@ -22,4 +22,7 @@ model::Layout read_shape(const std::string& shape, const Section& section, const
 /// nothing.
 model::Plot read_plot(const Section& section, const model::Bore& bore, Context& context);
 
+/// The same land where surveyed positions say how it is filled. Throws InputError as well for keys about filling it.
+model::Land read_land_of_positions(const Section& section, Context& context);
+
 }  // namespace stillground::config

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "engine/config/coordinates.hpp"
 #include "engine/config/layouts.hpp"
 #include "engine/config/parts.hpp"
 
@@ -47,7 +48,7 @@ void check_edges(const Corners& corners, const Where& asked) {
     }
   }
   double twice = 0;
-  for (std::size_t i = 0; i < n; ++i) twice += turn({0, 0}, points[i], points[(i + 1) % n]);
+  for (std::size_t i = 0; i < n; ++i) twice += turn(points[0], points[i], points[(i + 1) % n]);
   if (std::abs(twice) < 1)
     asked.refuse(fmt::format("the outline of {} encloses less than half a square metre", corners.file));
 }
@@ -57,13 +58,7 @@ model::Outline read_outline(const Section& section, Context& context) {
   const Where asked = section.where("outline");
   if (csv.rows() < 3) asked.refuse(fmt::format("{} has {} corners (needed: at least 3)", csv.file, csv.rows()));
   if (csv.rows() > 1000) asked.refuse(fmt::format("{} has {} corners (allowed: up to 1000)", csv.file, csv.rows()));
-  const std::size_t x = csv.need("x", asked), y = csv.need("y", asked);
-  const units::Conversion x_to_metre = csv.conversion(x, units::Dimension::length);
-  const units::Conversion y_to_metre = csv.conversion(y, units::Dimension::length);
-  Corners corners{{}, csv.file, csv.lines};
-  for (std::size_t row = 0; row < csv.rows(); ++row) {
-    corners.points.push_back({csv.number(row, x, x_to_metre), csv.number(row, y, y_to_metre)});
-  }
+  const Corners corners{read_coordinates(csv, asked), csv.file, csv.lines};
   check_edges(corners, asked);
   return corners.points;
 }
@@ -105,13 +100,26 @@ std::vector<model::KeepClear> read_keep_clear(const Section& plot, const model::
   return parts;
 }
 
+model::Land read_land(const Section& section, Context& context) {
+  model::Land land;
+  land.outline = read_outline(section, context);
+  land.setback = section.quantity("setback");
+  land.keep_clear = read_keep_clear(section, land.outline, land.setback, context);
+  return land;
+}
+
 }  // namespace
+
+model::Land read_land_of_positions(const Section& section, Context& context) {
+  for (const char* leaf : {"spacing", "pattern", "angle"}) {
+    section.forbid(leaf, "has no use beside field.positions, which says where the bores stand");
+  }
+  return read_land(section, context);
+}
 
 model::Plot read_plot(const Section& section, const model::Bore& bore, Context& context) {
   model::Plot plot;
-  plot.outline = read_outline(section, context);
-  plot.setback = section.quantity("setback");
-  plot.keep_clear = read_keep_clear(section, plot.outline, plot.setback, context);
+  plot.land = read_land(section, context);
   plot.spacing = section.quantity("spacing");
   if (plot.spacing < bore.diameter) {
     section.where("spacing").refuse(fmt::format(

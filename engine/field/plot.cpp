@@ -9,7 +9,7 @@ namespace stillground::field {
 namespace {
 
 constexpr int pushes = 10;      ///< positions of the lattice tried along and across
-constexpr double slack = 1e-9;  ///< of a setback that is kept to round-off [m]
+constexpr double slack = 1e-6;  ///< of a setback that is kept to round-off of a national grid's coordinates [m]
 
 /// Calls each(from, to) for every edge.
 template <class Each>
@@ -62,17 +62,50 @@ Box box_of(const model::Outline& outline, const Lattice& lattice) {
 std::vector<model::PlanPoint> standing(const model::Plot& plot, const Lattice& lattice, const Box& box, double push_u,
                                        double push_v) {
   std::vector<model::PlanPoint> points;
-  const long rows = std::lround(std::floor((box.v_high - box.v_low) / lattice.across)) + 1;
-  const long columns = std::lround(std::floor((box.u_high - box.u_low) / lattice.along)) + 2;
+  const long rows = std::lround(std::floor((box.v_high - box.v_low + slack) / lattice.across)) + 1;
+  const long columns = std::lround(std::floor((box.u_high - box.u_low + slack) / lattice.along)) + 2;
   for (long row = 0; row < rows; ++row) {
     const double shift = lattice.shifts && row % 2 != 0 ? -0.5 : 0.0;
     for (long column = 0; column < columns; ++column) {
       const double u = box.u_low + (static_cast<double>(column) + push_u + shift) * lattice.along;
       const auto point = lattice.to_plan(u, box.v_low + (static_cast<double>(row) + push_v) * lattice.across);
-      if (may_stand(plot, point)) points.push_back(point);
+      if (may_stand(plot.land, point)) points.push_back(point);
     }
   }
   return points;
+}
+
+model::Outline moved(model::Outline outline, const model::PlanPoint& by) {
+  for (auto& corner : outline) corner = {corner.x + by.x, corner.y + by.y};
+  return outline;
+}
+
+/// The plot measured from its first corner. What turns a lattice multiplies coordinates, and those of a national grid
+/// would leave no digits for a setback.
+model::Plot local(model::Plot plot) {
+  const model::PlanPoint back{-plot.land.outline.front().x, -plot.land.outline.front().y};
+  plot.land.outline = moved(plot.land.outline, back);
+  for (auto& part : plot.land.keep_clear) part.outline = moved(part.outline, back);
+  return plot;
+}
+
+/// The lattice's bores in coordinates of the plot's first corner.
+std::vector<model::PlanPoint> most_standing(const model::Plot& plot) {
+  const Lattice lattice = lattice_of(plot);
+  const Box box = box_of(plot.land.outline, lattice);
+  // Rows that keep the setback from the box's own sides come first: they fill a rectangle best.
+  const double first_u = std::fmod(plot.land.setback / lattice.along, 1.0);
+  const double first_v = std::fmod(plot.land.setback / lattice.across, 1.0);
+  std::vector<model::PlanPoint> best;
+  for (int i = 0; i < pushes; ++i) {
+    for (int j = 0; j < pushes; ++j) {
+      const double push_u = std::fmod(first_u + static_cast<double>(j) / pushes, 1.0);
+      const double push_v = std::fmod(first_v + static_cast<double>(i) / pushes, 1.0);
+      auto points = standing(plot, lattice, box, push_u, push_v);
+      if (points.size() > best.size()) best = std::move(points);
+    }
+  }
+  return best;
 }
 
 }  // namespace
@@ -92,37 +125,28 @@ double distance_to(const model::Outline& outline, const model::PlanPoint& point)
   return least;
 }
 
-bool may_stand(const model::Plot& plot, const model::PlanPoint& point) {
-  const bool on_edge = distance_to(plot.outline, point) <= slack;
-  if (!on_edge && !inside(plot.outline, point)) return false;
-  if (distance_to(plot.outline, point) < plot.setback - slack) return false;
-  return std::none_of(plot.keep_clear.begin(), plot.keep_clear.end(), [&](const model::KeepClear& part) {
+bool may_stand(const model::Land& land, const model::PlanPoint& point) {
+  const double off = distance_to(land.outline, point);
+  if (off > slack && !inside(land.outline, point)) return false;
+  if (off < land.setback - slack) return false;
+  return std::none_of(land.keep_clear.begin(), land.keep_clear.end(), [&](const model::KeepClear& part) {
     return inside(part.outline, point) || distance_to(part.outline, point) < part.setback - slack;
   });
 }
 
 double area(const model::Outline& outline) {
+  if (outline.empty()) return 0;
+  const model::PlanPoint o = outline.front();  // from a corner: products of a national grid's coordinates lose digits
   double twice = 0;
-  edges(outline, [&](const auto& a, const auto& b) { twice += a.x * b.y - b.x * a.y; });
+  edges(outline, [&](const auto& a, const auto& b) { twice += (a.x - o.x) * (b.y - o.y) - (b.x - o.x) * (a.y - o.y); });
   return std::abs(twice) / 2;
 }
 
 std::vector<model::PlanPoint> fill(const model::Plot& plot) {
-  const Lattice lattice = lattice_of(plot);
-  const Box box = box_of(plot.outline, lattice);
-  // Rows that keep the setback from the box's own sides come first: they fill a rectangle best.
-  const double first_u = std::fmod(plot.setback / lattice.along, 1.0);
-  const double first_v = std::fmod(plot.setback / lattice.across, 1.0);
-  std::vector<model::PlanPoint> best;
-  for (int i = 0; i < pushes; ++i) {
-    for (int j = 0; j < pushes; ++j) {
-      const double push_u = std::fmod(first_u + static_cast<double>(j) / pushes, 1.0);
-      const double push_v = std::fmod(first_v + static_cast<double>(i) / pushes, 1.0);
-      auto points = standing(plot, lattice, box, push_u, push_v);
-      if (points.size() > best.size()) best = std::move(points);
-    }
-  }
-  return best;
+  std::vector<model::PlanPoint> points = most_standing(local(plot));
+  const model::PlanPoint& first = plot.land.outline.front();
+  for (auto& point : points) point = {point.x + first.x, point.y + first.y};
+  return points;
 }
 
 }  // namespace stillground::field

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <limits>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -71,13 +72,18 @@ struct KeepClear {
   double setback = 0;  ///< least distance of a bore's axis from it [m]
 };
 
-/// A plot of land, filled with as many bores at one spacing as it holds.
-struct Plot {
-  enum class Pattern { square, staggered };
-
+/// A plot of land and where on it nobody drills.
+struct Land {
   Outline outline;
   double setback = 0;  ///< least distance of a bore's axis from the outline [m]
   std::vector<KeepClear> keep_clear;
+};
+
+/// Land filled with as many bores at one spacing as it holds.
+struct Plot {
+  enum class Pattern { square, staggered };
+
+  Land land;
   double spacing = 0;  ///< [m]
   Pattern pattern = Pattern::square;
   double angle = 0;  ///< of the rows against x, counter-clockwise [rad]
@@ -98,8 +104,16 @@ struct BoreSite {
 /// Surveyed positions; depth, top and start already filled in from the bore where a row has none.
 struct Positions {
   std::vector<BoreSite> sites;
+  std::optional<Land> land{};  ///< where they stand, if it is known
 };
 
 using Layout = std::variant<Grid, Staggered, Line, LShape, UShape, Ring, Fan, Plot, Positions>;
+
+/// The land of a layout that has one.
+inline const Land* land_of(const Layout& layout) {
+  if (const auto* plot = std::get_if<Plot>(&layout)) return &plot->land;
+  const auto* positions = std::get_if<Positions>(&layout);
+  return positions != nullptr && positions->land ? &*positions->land : nullptr;
+}
 
 }  // namespace stillground::model

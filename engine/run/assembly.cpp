@@ -16,6 +16,7 @@
 #include "engine/march/refresh_stability.hpp"
 #include "engine/march/tableau.hpp"
 #include "engine/materials/fluid.hpp"
+#include "engine/run/land.hpp"
 #include "engine/run/likely_causes.hpp"
 #include "engine/run/merging.hpp"
 #include "engine/run/shown.hpp"
@@ -302,7 +303,7 @@ Assembly assemble(model::Scenario scenario, std::shared_ptr<SolvedSections> sect
   const ground::GridSpec spec = choose_grid(scenario, bores);
   const ground::Grid grid = ground::make_grid(spec, scenario.ground.layers, reaches);
 
-  std::vector<Warning> warnings;
+  std::vector<Warning> warnings = land_warnings(scenario);
   const double film = surface_film(scenario);
   const double step = stable_step(scenario, grid, warnings);
   const double duration = scenario.run.years * seconds_per_year;

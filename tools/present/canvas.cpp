@@ -62,6 +62,11 @@ void Canvas::box(Point upper_left, Point lower_right, const std::string& fill, c
                           stroke_attributes(edge));
 }
 
+void Canvas::polygon(const std::vector<Point>& corners, const std::string& fill, const Stroke& edge) {
+  content_ += fmt::format("<path d=\"{}Z\" fill=\"{}\" stroke-linejoin=\"round\" {}/>\n", path_of(corners), fill,
+                          stroke_attributes(edge));
+}
+
 void Canvas::text(Point at, const std::string& utf8, const TextStyle& style) {
   if (utf8.empty()) return;
   content_ += fmt::format(

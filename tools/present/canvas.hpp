@@ -44,6 +44,9 @@ class Canvas {
   /// A rectangle between two opposite corners; `fill` is a colour or "url(#pattern)".
   void box(Point upper_left, Point lower_right, const std::string& fill, const Stroke& edge);
 
+  /// A closed line round its corners.
+  void polygon(const std::vector<Point>& corners, const std::string& fill, const Stroke& edge);
+
   /// One line of text, its baseline at `at`, with a white rim that keeps it readable over lines.
   void text(Point at, const std::string& utf8, const TextStyle& style);
 

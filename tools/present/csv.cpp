@@ -20,11 +20,11 @@ std::string quoted(const std::string& word) {
   return out + '"';
 }
 
-std::string printed(const Cell& cell) {
+std::string printed(const Cell& cell, const Column& column) {
   if (const auto* word = std::get_if<std::string>(&cell)) return quoted(*word);
   if (const auto* count = std::get_if<long>(&cell)) return fmt::format("{}", *count);
   const auto* number = std::get_if<double>(&cell);
-  return number != nullptr && std::isfinite(*number) ? fmt::format("{:.10g}", *number) : std::string();
+  return number != nullptr && std::isfinite(*number) ? for_machines(*number, column) : std::string();
 }
 
 }  // namespace
@@ -41,7 +41,7 @@ std::string csv(const Table& table, const std::vector<std::string>& comments) {
   }
   out += '\n';
   for (const auto& row : table.rows) {
-    for (std::size_t c = 0; c < row.size(); ++c) out += (c == 0 ? "" : ",") + printed(row[c]);
+    for (std::size_t c = 0; c < row.size(); ++c) out += (c == 0 ? "" : ",") + printed(row[c], table.columns[c]);
     out += '\n';
   }
   return out;

@@ -1,7 +1,5 @@
 #include "tools/present/json.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
@@ -11,11 +9,12 @@ namespace stillground::present {
 
 namespace {
 
-Json value_of(const Cell& cell) {
+Json value_of(const Cell& cell, const Column& column = {}) {
   if (const auto* word = std::get_if<std::string>(&cell)) return *word;
   if (const auto* count = std::get_if<long>(&cell)) return *count;
   const auto* real = std::get_if<double>(&cell);
-  return real != nullptr ? number(*real) : Json(nullptr);
+  if (real == nullptr || !std::isfinite(*real)) return nullptr;
+  return std::strtod(for_machines(*real, column).c_str(), nullptr);
 }
 
 std::string units_or_one(const std::string& units) {
@@ -30,8 +29,7 @@ bool holds_text(const Table& table, std::size_t c) {
 }  // namespace
 
 Json number(double value) {
-  if (!std::isfinite(value)) return nullptr;
-  return std::strtod(fmt::format("{:.10g}", value).c_str(), nullptr);
+  return value_of(value);
 }
 
 Json quantity(double value, const std::string& units) {
@@ -47,7 +45,7 @@ Json columns(const Table& table) {
   Json object = Json::object();
   for (std::size_t c = 0; c < table.columns.size(); ++c) {
     Json list = Json::array();
-    for (const auto& row : table.rows) list.push_back(value_of(row[c]));
+    for (const auto& row : table.rows) list.push_back(value_of(row[c], table.columns[c]));
     Json column = Json::object();
     if (!holds_text(table, c)) column["units"] = units_or_one(table.columns[c].units);
     column["values"] = list;

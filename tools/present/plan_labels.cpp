@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstddef>
 
 #include "tools/present/labels.hpp"
@@ -10,18 +11,14 @@ namespace stillground::present {
 
 namespace {
 
-struct Box {
-  double left = 0, top = 0, right = 0, bottom = 0;
+using Around = std::array<PlanBox, 8>;
 
-  bool meets(const Box& other) const {
-    return left < other.right && other.left < right && top < other.bottom && other.top < bottom;
-  }
-};
+constexpr double between_words = 4;  ///< two labels side by side would be read as one [px]
 
 /// Candidates in the order of a reader's liking: above to the right first.
-std::array<Box, 8> boxes_around(const Point& at, double radius, double wide, double high) {
+Around boxes_around(const Point& at, double radius, double wide, double high) {
   const double near = 0.8 * radius + 2, far = radius + 5;
-  const auto box = [&](double left, double top) { return Box{left, top, left + wide, top + high}; };
+  const auto box = [&](double left, double top) { return PlanBox{left, top, left + wide, top + high}; };
   const double right = at.x + near, left = at.x - near - wide, middle = at.x - wide / 2;
   const double above = at.y - near - high, below = at.y + near;
   return {box(right, above),
@@ -34,23 +31,43 @@ std::array<Box, 8> boxes_around(const Point& at, double radius, double wide, dou
           box(middle, at.y + far)};
 }
 
+/// Those first that lie farthest the way out of the mark's row.
+void sort_outward(Around& boxes, const PlanMark& mark) {
+  const auto out = [&](const PlanBox& box) {
+    const double x = (box.left + box.right) / 2 - mark.at.x, y = (box.top + box.bottom) / 2 - mark.at.y;
+    return std::lround(100 * (x * mark.away->x + y * mark.away->y) / std::hypot(x, y));
+  };
+  std::stable_sort(boxes.begin(), boxes.end(), [&](const auto& a, const auto& b) { return out(a) > out(b); });
+}
+
+/// Finds a mark's label its place among what is taken already.
+std::optional<LabelPlace> place(const PlanMark& mark, double radius, double size, double width,
+                                std::vector<PlanBox>& taken) {
+  for (const std::string& label : mark.labels) {
+    Around boxes = boxes_around(mark.at, radius, text_width(label, size), size);
+    if (mark.away) sort_outward(boxes, mark);
+    for (const PlanBox& box : boxes) {
+      if (box.left < 0 || box.right > width) continue;
+      if (std::any_of(taken.begin(), taken.end(), [&](const PlanBox& other) { return box.meets(other); })) continue;
+      taken.push_back({box.left - between_words, box.top, box.right + between_words, box.bottom});
+      return LabelPlace{{box.left, box.bottom - 0.15 * size},
+                        label};  // a fifth of the letters hangs below the baseline
+    }
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 std::vector<std::optional<LabelPlace>> place_labels(const std::vector<PlanMark>& marks, double radius, double size,
-                                                    double width) {
-  std::vector<Box> taken;
+                                                    double width, std::vector<PlanBox> taken) {
   for (const PlanMark& mark : marks) {
     taken.push_back({mark.at.x - radius, mark.at.y - radius, mark.at.x + radius, mark.at.y + radius});
   }
   std::vector<std::optional<LabelPlace>> places(marks.size());
-  for (std::size_t i = 0; i < marks.size(); ++i) {
-    if (marks[i].label.empty()) continue;
-    for (const Box& box : boxes_around(marks[i].at, radius, text_width(marks[i].label, size), size)) {
-      if (box.left < 0 || box.right > width) continue;
-      if (std::any_of(taken.begin(), taken.end(), [&](const Box& other) { return box.meets(other); })) continue;
-      taken.push_back(box);
-      places[i] = LabelPlace{{box.left, box.bottom - 0.15 * size}};  // a fifth of the letters hangs below the baseline
-      break;
+  for (const bool ends_row : {true, false}) {
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+      if (marks[i].away.has_value() == ends_row) places[i] = place(marks[i], radius, size, width, taken);
     }
   }
   return places;

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "tools/present/palette.hpp"
@@ -20,7 +21,23 @@ void draw_cross(Canvas& canvas, Point at, double reach) {
   }
 }
 
-void draw_sign(Canvas& canvas, PlanSign sign, Point at, const std::string& hatch_id) {
+/// Corners of a hollow mark as large as a circle of `radius`; a circle has none.
+std::vector<Point> corners_of(int phase, Point at, double radius) {
+  const auto corner = [&](double x, double y) { return Point{at.x + radius * x, at.y + radius * y}; };
+  switch (std::min(phase, last_phase)) {
+    case 2:
+      return {corner(-0.9, -0.9), corner(0.9, -0.9), corner(0.9, 0.9), corner(-0.9, 0.9)};
+    case 3:
+      return {corner(0, -1.3), corner(1.3, 0), corner(0, 1.3), corner(-1.3, 0)};
+    case last_phase:
+      return {corner(0, -1.3), corner(1.2, 0.9), corner(-1.2, 0.9)};
+    default:
+      return {};
+  }
+}
+
+void draw_sign(Canvas& canvas, const LegendEntry& entry, Point at, const std::string& hatch_id) {
+  const PlanSign sign = entry.sign;
   if (sign == PlanSign::link) {
     draw_link(canvas, {at.x - 14, at.y}, {at.x + 14, at.y});
   } else if (sign == PlanSign::chamber) {
@@ -31,17 +48,20 @@ void draw_sign(Canvas& canvas, PlanSign sign, Point at, const std::string& hatch
   } else if (sign == PlanSign::setback) {
     canvas.box({at.x - 14, at.y - 9}, {at.x + 14, at.y + 9}, setback_fill, {outline_ink, 1, "4 3"});
   } else {
-    draw_bore(canvas, sign, at, sign_radius);
+    draw_bore(canvas, {entry.phase, sign == PlanSign::shut_off}, at, sign_radius);
   }
 }
 
 }  // namespace
 
-void draw_bore(Canvas& canvas, PlanSign sign, Point at, double radius) {
-  const bool later = sign == PlanSign::later || sign == PlanSign::later_shut_off;
-  const bool shut_off = sign == PlanSign::shut_off || sign == PlanSign::later_shut_off;
-  canvas.circle(at, radius, {later ? "#ffffff" : bore_ink, bore_ink, 2.5});
-  if (shut_off) draw_cross(canvas, at, 1.6 * radius);  // its arms look out of the mark
+void draw_bore(Canvas& canvas, const BoreSign& sign, Point at, double radius) {
+  const Stroke edge{bore_ink, 2.5, ""};
+  if (const auto corners = corners_of(sign.phase, at, radius); !corners.empty()) {
+    canvas.polygon(corners, "#ffffff", edge);
+  } else {
+    canvas.circle(at, radius, {sign.phase > 0 ? "#ffffff" : bore_ink, edge.colour, edge.width});
+  }
+  if (sign.shut_off) draw_cross(canvas, at, 1.6 * radius);  // its arms look out of the mark
 }
 
 void draw_link(Canvas& canvas, Point from, Point to) {
@@ -62,7 +82,7 @@ void draw_chamber(Canvas& canvas, Point at) {
 void draw_legend(Canvas& canvas, const std::vector<LegendEntry>& entries, Point at, const std::string& hatch_id) {
   double y = at.y + line_height / 2;
   for (const LegendEntry& entry : entries) {
-    draw_sign(canvas, entry.sign, {at.x + 14, y}, hatch_id);
+    draw_sign(canvas, entry, {at.x + 14, y}, hatch_id);
     canvas.text({at.x + 40, y + 6}, entry.text, {17, ink, "start", false});
     y += line_height;
   }

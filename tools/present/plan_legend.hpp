@@ -7,17 +7,28 @@
 
 namespace stillground::present {
 
+/// What a bore's mark tells: filled if it works from the start, else hollow in a shape of its phase; crossed out if it
+/// is shut off at some time.
+struct BoreSign {
+  int phase = 0;  ///< 0: from the start; those after `last_phase` share its shape
+  bool shut_off = false;
+};
+
+/// The last phase with a shape of its own: circle, square, diamond, triangle.
+inline constexpr int last_phase = 4;
+
 /// What the marks of a plan look like, on the drawing as in its legend.
-enum class PlanSign { bore, later, shut_off, later_shut_off, link, kept_clear, setback, chamber };
+enum class PlanSign { bore, shut_off, link, kept_clear, setback, chamber };
 
 /// One line of the legend.
 struct LegendEntry {
   PlanSign sign;
   std::string text;
+  int phase = 0;  ///< of a bore
 };
 
-/// A bore's mark of `radius` [px]. `sign`: one of the bores'.
-void draw_bore(Canvas& canvas, PlanSign sign, Point at, double radius);
+/// A bore's mark of `radius` [px].
+void draw_bore(Canvas& canvas, const BoreSign& sign, Point at, double radius);
 
 /// A line from bore to bore with an arrow halfway.
 void draw_link(Canvas& canvas, Point from, Point to);

@@ -44,6 +44,13 @@ std::string fixed(double value, int digits) {
   return s;
 }
 
+std::string for_machines(double value, const Column& column) {
+  if (!column.on_the_map) return fmt::format("{:.10g}", value);
+  std::string s = fixed(value, 6);
+  s.erase(s.find_last_not_of('0') + 1);
+  return s.ends_with('.') ? s.substr(0, s.size() - 1) : s;
+}
+
 Table in_system(Table table, UnitSystem system) {
   for (std::size_t c = 0; c < table.columns.size(); ++c) {
     const units::Shown shown = units::shown_in(table.columns[c].units, system);

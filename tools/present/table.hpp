@@ -17,6 +17,7 @@ struct Column {
   std::string heading = {};   ///< for people: "EFT least"; empty takes the name
   int digits = 2;             ///< after the point, for people; machines get ten significant digits
   bool to_the_right = false;  ///< text goes to the right as numbers do
+  bool on_the_map = false;    ///< a coordinate, large or small: machines get six digits after the point instead
 };
 
 /// Said once, printed as text, CSV or JSON. Every row has a cell for each column.
@@ -27,6 +28,9 @@ struct Table {
 
 /// A number with `digits` after the point; never "-0.00"; "-" if it is not finite.
 std::string fixed(double value, int digits);
+
+/// A finite number of a column as machines get it, without zeros that say nothing.
+std::string for_machines(double value, const Column& column);
 
 /// The same figures in the units that people of `system` are shown; columns are kept in the units of units::shown_in.
 Table in_system(Table table, UnitSystem system);

@@ -62,7 +62,7 @@ double WidenedHull::area() const {
   for (std::size_t i = 0; i < corners.size(); ++i) {
     const PlanPoint& a = corners[i];
     const PlanPoint& b = corners[(i + 1) % corners.size()];
-    twice += a.x * b.y - b.x * a.y;
+    twice += turn(corners.front(), a, b);  // not of the coordinates themselves: those of a national grid lose digits
     perimeter += std::hypot(b.x - a.x, b.y - a.y);
   }
   return twice / 2 + perimeter * margin + std::numbers::pi * margin * margin;

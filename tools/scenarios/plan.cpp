@@ -4,81 +4,19 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
-#include <set>
-#include <variant>
 
-#include "engine/base/calendar.hpp"
-#include "engine/field/circuits.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/field/plot.hpp"
 #include "engine/run/cautions.hpp"
 #include "engine/run/header.hpp"
 #include "engine/run/warnings.hpp"
-#include "engine/units/display.hpp"
+#include "tools/scenarios/plan_words.hpp"
 
 namespace stillground::scenarios {
 
 namespace {
 
 constexpr std::size_t rows_shown = 40;  ///< in the text; CSV and JSON have all
-
-std::vector<present::Point> corners(const model::Outline& outline) {
-  std::vector<present::Point> points;
-  for (const auto& corner : outline) points.push_back({corner.x, corner.y});
-  return points;
-}
-
-/// The depth that most bores have, the greatest of equals [m].
-double common_depth(const std::vector<model::BoreSite>& bores) {
-  std::map<double, int> counts;
-  for (const auto& bore : bores) ++counts[bore.depth];
-  const auto fewer = [](const auto& a, const auto& b) { return a.second < b.second; };
-  return std::max_element(counts.rbegin(), counts.rend(), fewer)->first;
-}
-
-/// The name, and a depth that is not most bores'.
-std::string label_of(const model::BoreSite& bore, bool own_depth) {
-  if (!own_depth) return bore.name;
-  const std::string depth = fmt::format("{:g} m", std::round(10 * bore.depth) / 10);
-  return bore.name.empty() ? depth : bore.name + ", " + depth;
-}
-
-/// The different instants after the start at which bores begin (or are shut off): the only one, or the first and the
-/// last.
-std::string dates(const run::Assembly& assembly, double model::BoreSite::*instant) {
-  std::set<double> instants;
-  for (const auto& bore : assembly.bores) {
-    if (bore.*instant > 0 && std::isfinite(bore.*instant)) instants.insert(bore.*instant);
-  }
-  if (instants.empty()) return "";
-  const auto date = [&](double seconds) {
-    const std::string text = iso_hour(assembly.scenario.run.start, seconds / seconds_per_hour);
-    return text.ends_with(" 00:00") ? text.substr(0, text.find(' ')) : text;
-  };
-  const std::string first = date(*instants.begin());
-  return instants.size() == 1 ? first : fmt::format("{} to {}", first, date(*instants.rbegin()));
-}
-
-/// What a layout tells of the site besides its bores.
-void add_land(const model::Layout& layout, present::SitePlan& plan) {
-  if (std::holds_alternative<model::Fan>(layout)) plan.chamber = present::Point{0, 0};
-  const auto* plot = std::get_if<model::Plot>(&layout);
-  if (!plot) return;
-  plan.plot = present::PlanArea{corners(plot->outline), plot->setback};
-  for (const auto& part : plot->keep_clear) plan.kept_clear.push_back({corners(part.outline), part.setback});
-}
-
-std::string sums_sentence(const PlanSums& sums, UnitSystem system) {
-  const auto say = [system](double kept, const char* kind, int digits) {
-    return units::text(kept, kind, digits, system);
-  };
-  std::string text = fmt::format("{} bore{}", sums.bores, sums.bores == 1 ? "" : "s");
-  if (sums.bores > 1) text += fmt::format(", {} apart at the nearest", say(sums.nearest, "m", 2));
-  text += fmt::format(", {} active, {} to drill", say(sums.active_length, "m", 0), say(sums.drill_length, "m", 0));
-  if (sums.land > 0) text += fmt::format(", on {} of land", say(sums.land, "m2", 0));
-  return text;
-}
 
 }  // namespace
 
@@ -89,7 +27,7 @@ PlanSums plan_sums(const run::Assembly& assembly) {
   sums.drill_length = run::drill_length(assembly);
   const auto nearest = field::nearest_distances(assembly.bores);
   if (!nearest.empty()) sums.nearest = *std::min_element(nearest.begin(), nearest.end());
-  if (const auto* plot = std::get_if<model::Plot>(&assembly.scenario.layout)) sums.land = field::area(plot->outline);
+  if (const auto* land = model::land_of(assembly.scenario.layout)) sums.land = field::area(land->outline);
   return sums;
 }
 
@@ -99,18 +37,23 @@ present::Table plan_table(const run::Assembly& assembly) {
   const bool later = any([](const model::BoreSite& bore) { return bore.start > 0; });
   const bool shut_off = any([](const model::BoreSite& bore) { return std::isfinite(bore.stop); });
   const bool weighted = any([](const model::BoreSite& bore) { return bore.flow_weight != 1; });
+  const auto date = [&](double seconds) { return present::Cell(date_of(assembly.scenario.run, seconds)); };
   present::Table table;
+  table.columns.push_back({"number"});
   if (named) table.columns.push_back({"name"});
-  table.columns.insert(table.columns.end(), {{"x", "m"}, {"y", "m"}, {"depth", "m"}, {"top", "m"}});
-  if (later) table.columns.push_back({"start", "hour", "start", 0});
-  if (shut_off) table.columns.push_back({"stop", "hour", "stop", 0});
+  for (const char* axis : {"x", "y"}) table.columns.push_back({.name = axis, .units = "m", .on_the_map = true});
+  table.columns.insert(table.columns.end(), {{"depth", "m"}, {"top", "m"}});
+  if (later) table.columns.push_back({"start", "", "works from"});
+  if (shut_off) table.columns.push_back({"stop", "", "shut off from"});
   if (weighted) table.columns.push_back({"flow_weight", "", "flow weight"});
   for (const auto& bore : assembly.bores) {
     auto& row = table.rows.emplace_back();
+    row.emplace_back(static_cast<long>(table.rows.size()));
     if (named) row.emplace_back(bore.name);
     row.insert(row.end(), {bore.x, bore.y, bore.depth, bore.top});
-    if (later) row.emplace_back(bore.start / seconds_per_hour);
-    if (shut_off) row.emplace_back(bore.stop / seconds_per_hour);  // never: infinite, an empty cell
+    // An empty cell is read as "from the start" and "never", in a scenario of another start too.
+    if (later) row.push_back(bore.start > 0 ? date(bore.start) : present::Cell());
+    if (shut_off) row.push_back(std::isfinite(bore.stop) ? date(bore.stop) : present::Cell());
     if (weighted) row.emplace_back(bore.flow_weight);
   }
   return table;
@@ -140,32 +83,14 @@ present::Json plan_json(const run::Assembly& assembly) {
   return json;
 }
 
-present::SitePlan site_plan(const run::Assembly& assembly, const outputs::Drawing& drawing) {
-  const model::Scenario& scenario = assembly.scenario;
-  present::SitePlan plan;
-  plan.id = "plan";
-  plan.footnotes = drawing.footnotes;
-  plan.title = scenario.title;
-  plan.subtitle = {sums_sentence(plan_sums(assembly), drawing.units)};
-  plan.description = "The site from above: " + sums_sentence(plan_sums(assembly), drawing.units);
-  const double depth = common_depth(assembly.bores);
-  bool deeper_or_shallower = false;
-  for (const auto& bore : assembly.bores) {
-    const bool own_depth = bore.depth != depth;
-    deeper_or_shallower = deeper_or_shallower || own_depth;
-    plan.bores.push_back({{bore.x, bore.y}, bore.start > 0, std::isfinite(bore.stop), label_of(bore, own_depth)});
+std::vector<std::string> plan_comments(const run::Assembly& assembly) {
+  std::vector<std::string> comments{assembly.scenario.title};
+  if (model::land_of(assembly.scenario.layout) != nullptr) {
+    comments.emplace_back(
+        "To read these bores with their land: field.positions names this file, field.plot beside it "
+        "keeps outline, setback and keep_clear.");
   }
-  if (deeper_or_shallower) {
-    plan.subtitle.push_back(fmt::format("Active length {:g} m, or as written beside the bore.", depth));
-  }
-  plan.later_text = "works from " + dates(assembly, &model::BoreSite::start);
-  plan.shut_off_text = "shut off from " + dates(assembly, &model::BoreSite::stop);
-  const field::Upstream upstream = field::in_series(assembly.bores.size(), scenario.flow.in_series);
-  for (std::size_t i = 0; i < upstream.size(); ++i) {
-    if (upstream[i] != field::no_bore) plan.links.push_back({plan.bores[upstream[i]].at, plan.bores[i].at});
-  }
-  add_land(scenario.layout, plan);
-  return plan;
+  return comments;
 }
 
 program::Notices plan_notices(const run::Assembly& assembly) {

@@ -21,11 +21,14 @@ PlanSums plan_sums(const run::Assembly& assembly);
 /// One row a bore; as CSV it may serve as a scenario's `positions`.
 present::Table plan_table(const run::Assembly& assembly);
 
+/// What stands above that table.
+std::vector<std::string> plan_comments(const run::Assembly& assembly);
+
 std::string plan_text(const run::Assembly& assembly, UnitSystem system = UnitSystem::si);
 present::Json plan_json(const run::Assembly& assembly);
 
-/// The plan from above: later phases and bores that are shut off marked, names and unusual depths beside the bores,
-/// bores in series joined, a plot's outline, what is kept clear and the setbacks.
+/// The plan from above: bores numbered as in the table, phases and bores that are shut off told apart, names and
+/// unusual depths beside the bores, bores in series joined, the land's outline, what is kept clear and the setbacks.
 present::SitePlan site_plan(const run::Assembly& assembly, const outputs::Drawing& drawing = {});
 
 /// What a run of it would warn of beforehand, and the cautions.

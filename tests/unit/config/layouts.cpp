@@ -35,12 +35,12 @@ TEST_CASE("A plot takes its corners and what is kept clear from files, each its 
       "    keep_clear:\\n      - {outline: house.csv, setback: 5 m}\\n      - {outline: house.csv}",
       {"file plot.csv = x [m],y [m]\\n0,0\\n40,0\\n40,30\\n0,30\\n",
        "file house.csv = x [ft],y [m]\\n10,3\\n20,3\\n20,9\\n"});
-  CHECK(plot.outline.size() == 4);
-  CHECK(plot.setback == 3);
+  CHECK(plot.land.outline.size() == 4);
+  CHECK(plot.land.setback == 3);
   CHECK(plot.pattern == model::Plot::Pattern::staggered);
   CHECK(plot.angle == Approx(std::numbers::pi / 4));
-  REQUIRE(plot.keep_clear.size() == 2);
-  CHECK(plot.keep_clear[0].outline[1].x == Approx(6.096));
-  CHECK(plot.keep_clear[0].setback == 5);
-  CHECK(plot.keep_clear[1].setback == 3);
+  REQUIRE(plot.land.keep_clear.size() == 2);
+  CHECK(plot.land.keep_clear[0].outline[1].x == Approx(6.096));
+  CHECK(plot.land.keep_clear[0].setback == 5);
+  CHECK(plot.land.keep_clear[1].setback == 3);
 }

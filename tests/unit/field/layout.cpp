@@ -26,8 +26,8 @@ model::Outline rectangle(double width, double height) {
 
 model::Plot plot_of(const model::Outline& outline, double setback, double spacing) {
   model::Plot plot;
-  plot.outline = outline;
-  plot.setback = setback;
+  plot.land.outline = outline;
+  plot.land.setback = setback;
   plot.spacing = spacing;
   return plot;
 }
@@ -89,7 +89,7 @@ TEST_CASE("A rectangle is filled to its setback on all sides", "[field]") {
 TEST_CASE("No bore of a filled plot stands nearer than its setbacks, nor outside, nor in what is kept clear",
           "[field]") {
   model::Plot plot = plot_of({{0, 0}, {60, 5}, {70, 40}, {30, 30}, {10, 60}}, 2, 5.5);
-  plot.keep_clear.push_back({{{25, 10}, {35, 10}, {35, 20}, {25, 20}}, 4});
+  plot.land.keep_clear.push_back({{{25, 10}, {35, 10}, {35, 20}, {25, 20}}, 4});
   for (const auto pattern : {model::Plot::Pattern::square, model::Plot::Pattern::staggered}) {
     plot.pattern = pattern;
     plot.angle = 0.3;
@@ -97,10 +97,10 @@ TEST_CASE("No bore of a filled plot stands nearer than its setbacks, nor outside
     REQUIRE(points.size() > 20);
     double nearest_pair = 1e9;
     for (std::size_t i = 0; i < points.size(); ++i) {
-      CHECK(field::inside(plot.outline, points[i]));
-      CHECK(field::distance_to(plot.outline, points[i]) >= 2 - 1e-6);
-      CHECK(field::distance_to(plot.keep_clear[0].outline, points[i]) >= 4 - 1e-6);
-      CHECK_FALSE(field::inside(plot.keep_clear[0].outline, points[i]));
+      CHECK(field::inside(plot.land.outline, points[i]));
+      CHECK(field::distance_to(plot.land.outline, points[i]) >= 2 - 1e-6);
+      CHECK(field::distance_to(plot.land.keep_clear[0].outline, points[i]) >= 4 - 1e-6);
+      CHECK_FALSE(field::inside(plot.land.keep_clear[0].outline, points[i]));
       for (std::size_t j = 0; j < i; ++j) {
         nearest_pair = std::min(nearest_pair, std::hypot(points[i].x - points[j].x, points[i].y - points[j].y));
       }
@@ -121,4 +121,25 @@ TEST_CASE("The area of an outline does not depend on the way round", "[field]") 
   CHECK(field::area(l) == 400);
   std::reverse(l.begin(), l.end());
   CHECK(field::area(l) == 400);
+}
+
+TEST_CASE("A plot in the coordinates of a national grid holds the same bores, and as much land, as in local ones",
+          "[field]") {
+  const model::PlanPoint origin{32456789.123, 5634505.257};
+  // Four bores fit exactly between the setbacks: round-off alone would lose a row.
+  const double setback = 3.0131, spacing = 5.5173, side = 2 * setback + 3 * spacing;
+  model::Plot here = plot_of(rectangle(side, side), setback, spacing);
+  here.land.keep_clear.push_back({{{10, 10}, {11, 10}, {11, 11}, {10, 11}}, 1});
+  here.angle = GENERATE(0.0, 0.4, std::numbers::pi / 2);
+  model::Plot there = here;
+  for (model::PlanPoint& p : there.land.outline) p = {p.x + origin.x, p.y + origin.y};
+  for (model::PlanPoint& p : there.land.keep_clear[0].outline) p = {p.x + origin.x, p.y + origin.y};
+  const auto local = field::fill(here), national = field::fill(there);
+  REQUIRE(local.size() > 9);
+  REQUIRE(national.size() == local.size());
+  for (std::size_t i = 0; i < local.size(); ++i) {
+    CHECK(national[i].x - origin.x == Approx(local[i].x).margin(1e-7));
+    CHECK(national[i].y - origin.y == Approx(local[i].y).margin(1e-7));
+  }
+  CHECK(field::area(there.land.outline) == Approx(side * side).margin(1e-6));  // the corners' last digits hold 4e-9 m
 }

@@ -21,17 +21,19 @@ int main(int argc, char** argv) {
         outputs::check_outputs(targets);
         const model::Scenario scenario = config::read_scenario(file, targets.units);
         const run::Assembly assembly = run::assemble(scenario);
-        outputs::deliver(targets, {.units = scenario.units,
-                                   .notices = scenarios::plan_notices(assembly),
-                                   .text = [&](UnitSystem units) { return scenarios::plan_text(assembly, units); },
-                                   .csv =
-                                       [&] {
-                                         return outputs::CsvTable{scenarios::plan_table(assembly), {scenario.title}};
-                                       },
-                                   .json = [&] { return scenarios::plan_json(assembly); },
-                                   .picture =
-                                       [&](const outputs::Drawing& drawing) {
-                                         return present::svg(scenarios::site_plan(assembly, drawing));
-                                       }});
+        outputs::deliver(
+            targets,
+            {.units = scenario.units,
+             .notices = scenarios::plan_notices(assembly),
+             .text = [&](UnitSystem units) { return scenarios::plan_text(assembly, units); },
+             .csv =
+                 [&] {
+                   return outputs::CsvTable{scenarios::plan_table(assembly), scenarios::plan_comments(assembly)};
+                 },
+             .json = [&] { return scenarios::plan_json(assembly); },
+             .picture =
+                 [&](const outputs::Drawing& drawing) {
+                   return present::svg(scenarios::site_plan(assembly, drawing));
+                 }});
       });
 }
