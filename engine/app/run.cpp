@@ -26,6 +26,7 @@ struct Arguments {
   int threads = 0;
   bool resume = false;
   std::optional<UnitSystem> units;
+  std::string instruction_set;
 };
 
 /// Where the result goes; refuses names at which the end of a long run would come to nothing.
@@ -55,6 +56,7 @@ void run_scenario(const Arguments& arguments) {
   options.result = result;
   options.threads = arguments.threads;
   options.resume = arguments.resume;
+  options.instruction_set = arguments.instruction_set;
   options.warned = [](const std::vector<Warning>& warnings) {
     for (const Warning& warning : warnings) program::warn(warning);
   };
@@ -88,6 +90,12 @@ int main(int argc, char** argv) {
         program::add_threads(app, arguments.threads);
         program::add_units(app, arguments.units);
         app.add_flag("--resume", arguments.resume, "go on from the checkpoint of an interrupted run");
+        app.add_option(
+               "--instruction-set", arguments.instruction_set,
+               "the processor's instructions to march with: baseline, avx2 or avx512; otherwise the widest there "
+               "are, or those of the checkpoint. Equal results to the last bit need equal sets")
+            ->check(CLI::IsMember({"baseline", "avx2", "avx512"}).description(""))
+            ->type_name("SET");
       },
       [&] { app::run_scenario(arguments); });
 }

@@ -86,7 +86,9 @@ struct Header {
   std::string method = "march";  ///< or "screening"
   std::string engine_version;
   std::string build;  ///< compiler and flags
-  Date start;         ///< midnight
+  std::string
+      instruction_set;  ///< of the kernels: "baseline", "avx2", "avx512"; empty in a file from before it was kept
+  Date start;           ///< midnight
   int years = 0;
   double step = 0;  ///< [s]
   ErrorEstimate eft_error;

@@ -247,50 +247,8 @@ void check_cop_slopes(const Assembly& assembly) {
   }
 }
 
-}  // namespace
-
-bool Assembly::merges() const {
-  return scenario.run.groups == model::Run::Groups::merged;
-}
-
-double Assembly::duration() const {
-  return scenario.run.years * seconds_per_year;
-}
-
-long Assembly::hours() const {
-  return static_cast<long>(scenario.run.years) * hours_per_year;
-}
-
-double mean_over_bores(const march::Problem& problem, const std::vector<double>& per_layer) {
-  double sum = 0, length = 0;
-  for (const march::Group& group : problem.groups) {
-    for (std::size_t k = group.first; k < group.past; ++k) {
-      const double share = group.members * group.fraction[k] * problem.grid.height(k);
-      sum += share * per_layer[k];
-      length += share;
-    }
-  }
-  return sum / length;
-}
-
-model::Solid mean_solid(const march::Problem& problem) {
-  std::vector<double> conductivity, heat_capacity;
-  for (const model::Solid& solid : problem.grid.solid) {
-    conductivity.push_back(solid.conductivity);
-    heat_capacity.push_back(solid.heat_capacity);
-  }
-  return {mean_over_bores(problem, conductivity), mean_over_bores(problem, heat_capacity)};
-}
-
-double drill_length(const Assembly& assembly) {
-  double sum = 0;
-  for (const auto& bore : assembly.bores) {
-    sum += bore.depth + (assembly.scenario.bore.drilled_from_trench ? 0.0 : bore.top);
-  }
-  return sum;
-}
-
-Assembly assemble(model::Scenario scenario, std::shared_ptr<SolvedSections> sections) {
+Assembly assembled(model::Scenario scenario, std::shared_ptr<SolvedSections> sections,
+                   const march::fused::Kernels& kernels) {
   auto bores = bores_of(scenario);
   const field::Upstream upstream = field::in_series(bores.size(), scenario.flow.in_series);
   check_circuits(scenario, bores, upstream);
@@ -334,12 +292,64 @@ Assembly assemble(model::Scenario scenario, std::shared_ptr<SolvedSections> sect
                     film,
                     std::move(warnings),
                     std::move(sections),
-                    test};
+                    test,
+                    &kernels};
   if (assembly.merges() && equal > 1) merge(assembly, upstream);
   assembly.problem.coupling = field::Coupling(assembly.bores, assembly.groups, grid.r);
   settle_refresh(assembly);
   check_cop_slopes(assembly);
   return assembly;
+}
+
+}  // namespace
+
+bool Assembly::merges() const {
+  return scenario.run.groups == model::Run::Groups::merged;
+}
+
+double Assembly::duration() const {
+  return scenario.run.years * seconds_per_year;
+}
+
+long Assembly::hours() const {
+  return static_cast<long>(scenario.run.years) * hours_per_year;
+}
+
+double mean_over_bores(const march::Problem& problem, const std::vector<double>& per_layer) {
+  double sum = 0, length = 0;
+  for (const march::Group& group : problem.groups) {
+    for (std::size_t k = group.first; k < group.past; ++k) {
+      const double share = group.members * group.fraction[k] * problem.grid.height(k);
+      sum += share * per_layer[k];
+      length += share;
+    }
+  }
+  return sum / length;
+}
+
+model::Solid mean_solid(const march::Problem& problem) {
+  std::vector<double> conductivity, heat_capacity;
+  for (const model::Solid& solid : problem.grid.solid) {
+    conductivity.push_back(solid.conductivity);
+    heat_capacity.push_back(solid.heat_capacity);
+  }
+  return {mean_over_bores(problem, conductivity), mean_over_bores(problem, heat_capacity)};
+}
+
+double drill_length(const Assembly& assembly) {
+  double sum = 0;
+  for (const auto& bore : assembly.bores) {
+    sum += bore.depth + (assembly.scenario.bore.drilled_from_trench ? 0.0 : bore.top);
+  }
+  return sum;
+}
+
+Assembly assemble(model::Scenario scenario, const march::fused::Kernels& kernels) {
+  return assembled(std::move(scenario), std::make_shared<SolvedSections>(), kernels);
+}
+
+Assembly assemble(model::Scenario scenario, const Assembly& like) {
+  return assembled(std::move(scenario), like.sections, *like.kernels);
 }
 
 }  // namespace stillground::run

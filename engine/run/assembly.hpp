@@ -6,6 +6,7 @@
 
 #include "engine/field/groups.hpp"
 #include "engine/loop/load_series.hpp"
+#include "engine/march/fused/instruction_sets.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/model/scenario.hpp"
 #include "engine/run/regimes.hpp"
@@ -28,10 +29,11 @@ struct Assembly {
   march::Problem problem;
   loop::LoadSeries loads;
   LoopFluid fluid;
-  double surface_film = 0;                    ///< [W/(m2 K)], 0: none
-  std::vector<Warning> warnings;              ///< found while assembling
-  std::shared_ptr<SolvedSections> sections;   ///< of the bore; the only member that grows while it is shared
-  std::optional<ResponseTest> response_test;  ///< what a measured resistance says
+  double surface_film = 0;                         ///< [W/(m2 K)], 0: none
+  std::vector<Warning> warnings;                   ///< found while assembling
+  std::shared_ptr<SolvedSections> sections;        ///< of the bore; the only member that grows while it is shared
+  std::optional<ResponseTest> response_test;       ///< what a measured resistance says
+  const march::fused::Kernels* kernels = nullptr;  ///< it is marched with; never null
 
   bool merges() const;      ///< whether groups may hold bores that are only nearly alike
   double duration() const;  ///< [s]
@@ -40,9 +42,11 @@ struct Assembly {
 
 /// Builds the assembly, which keeps the scenario. Throws InputError, with the key's place, for what only the physics
 /// can judge: a step that the thin layers do not allow, a COP curve too steep to meet, a fluid outside its data.
-/// `sections`: those of another assembly of the same bore, where there is one.
-Assembly assemble(model::Scenario scenario,
-                  std::shared_ptr<SolvedSections> sections = std::make_shared<SolvedSections>());
+Assembly assemble(model::Scenario scenario, const march::fused::Kernels& kernels = march::fused::best_kernels());
+
+/// The same for another scenario of `like`'s bore, to be marched with its kernels: what is solved for one is kept for
+/// both.
+Assembly assemble(model::Scenario scenario, const Assembly& like);
 
 /// Mean over the bores' active length of a per-layer quantity [z].
 double mean_over_bores(const march::Problem& problem, const std::vector<double>& per_layer);

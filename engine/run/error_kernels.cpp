@@ -58,7 +58,7 @@ class LateMarches {
       if (hour <= last) times.push_back(static_cast<double>(hour) * seconds_per_hour);
     }
     const model::Scenario bore = plain_lone_bore(assembly_, by);
-    const LateRise rise = late_rise(assemble(bore, assembly_.sections), times, around_.distance);
+    const LateRise rise = late_rise(assemble(bore, assembly_), times, around_.distance);
     Late late{rise.fluid, {}};
     for (const Values& at : rise.at_distance) {
       double sum = 0;
@@ -145,7 +145,7 @@ ErrorKernels error_kernels(const Assembly& assembly) {
   }
   const auto early = [&](const Refinement& by) {
     const model::Scenario bore = lone_bore(assembly, by);
-    return hourly_rise(assemble(bore, assembly.sections), early_hours);
+    return hourly_rise(assemble(bore, assembly), early_hours);
   };
   const Values run = early({});
   ErrorKernels kernels;

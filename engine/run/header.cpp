@@ -98,6 +98,7 @@ record::Header make_header(const Assembly& assembly, const std::vector<Warning>&
   header.scenario_text = scenario.text;
   header.engine_version = version();
   header.build = build();
+  header.instruction_set = assembly.kernels->name;
   header.start = scenario.run.start;
   header.years = scenario.run.years;
   header.method = scenario.run.screens() ? "screening" : "march";

@@ -115,7 +115,7 @@ field::Forecast foresee_neighbours(const Assembly& assembly) {
   std::vector<double> times;
   for (std::size_t i = 1; i < knots.size(); ++i) times.push_back(static_cast<double>(knots[i]) * seconds_per_hour);
   const model::Scenario bore = plain_lone_bore(assembly, {1, 0.25, 1});
-  const LateRise rise = late_rise(assemble(bore, assembly.sections), times, nodes.nodes());
+  const LateRise rise = late_rise(assemble(bore, assembly), times, nodes.nodes());
 
   const Neighbourhood around = neighbourhood(assembly.bores);
   Values eft{0};

@@ -67,7 +67,7 @@ Unexplained unexplained_by_restarts(const Assembly& assembly, const ErrorKernels
     const long day = std::max(0L, hour / 24 - 1);
     const auto under = [&](const Refinement& by) {
       const model::Scenario bore = lone_bore_on_day(assembly, by, day, window);
-      return march(assemble(bore, assembly.sections));
+      return march(assemble(bore, assembly));
     };
     const auto run = under({});
     left.step = std::max(left.step, unexplained(run, under({1, 1, 4}), kernels.step, rest_of_step));

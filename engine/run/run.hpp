@@ -33,6 +33,7 @@ struct Options {
   std::filesystem::path result;
   int threads = 0;      ///< 0: as many as the machine has; the bits do not depend on it
   bool resume = false;  ///< go on from the checkpoint that an interrupted run left
+  std::string instruction_set;  ///< the kernels', by name; see run/chosen_kernels.hpp
   std::function<void(const std::vector<Warning>&)> warned;  ///< told before the first step; may be empty
   std::function<void(const Progress&)> progress;            ///< may be empty
 

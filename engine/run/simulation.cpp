@@ -35,7 +35,7 @@ Simulation::Simulation(const Assembly& assembly, int threads)
       regimes_(assembly.scenario, assembly.fluid, assembly.problem.grid, assembly.sections),
       stepper_(assembly.scenario.run.stepper == model::Run::Stepper::reference
                    ? march::make_arkode_stepper(assembly.problem, workers_)
-                   : march::make_fused_stepper(assembly.problem, workers_)),
+                   : march::make_fused_stepper(assembly.problem, workers_, *assembly.kernels)),
       state_(initial_state(assembly.problem)),
       peak_(std::max(assembly.loads.peak(), 1e-9)),
       flows_(assembly.problem.groups.size()) {

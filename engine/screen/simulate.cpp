@@ -5,6 +5,7 @@
 #include <span>
 
 #include "engine/record/write/result_file.hpp"
+#include "engine/run/chosen_kernels.hpp"
 #include "engine/run/header.hpp"
 #include "engine/run/warnings.hpp"
 #include "engine/screen/estimate.hpp"
@@ -30,7 +31,7 @@ void add_year(run::Progress& progress, std::span<const record::Hour> hours) {
 }  // namespace
 
 std::vector<Warning> simulate(const model::Scenario& scenario, const run::Options& options) {
-  const run::Assembly assembly = run::assemble(scenario);
+  const run::Assembly assembly = run::assemble(scenario, run::chosen_kernels(options));
   std::vector<Warning> warnings = run::warnings_before(assembly);
   if (scenario.places.contains("record.fields") && scenario.fields != model::RecordFields::none) {
     warnings.push_back({scenario.place("record.fields"), "a screening estimate has no fields to record", ""});

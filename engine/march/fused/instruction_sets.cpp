@@ -35,4 +35,8 @@ const std::vector<const Kernels*>& available_kernels() {
   return available;
 }
 
+const Kernels& best_kernels() {
+  return *available_kernels().front();
+}
+
 }  // namespace stillground::march::fused

@@ -26,7 +26,7 @@ enum class Meetings {
 /// Equal bits at any number of threads; between instruction sets, between meetings, and between it and the reference,
 /// round-off.
 std::unique_ptr<Stepper> make_fused_stepper(const Problem& problem, Workers& workers,
-                                            const fused::Kernels& kernels = *fused::available_kernels().front(),
+                                            const fused::Kernels& kernels = fused::best_kernels(),
                                             Meetings meetings = Meetings::as_it_pays);
 
 }  // namespace stillground::march

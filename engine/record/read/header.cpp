@@ -65,6 +65,7 @@ void read_attributes(const Source& source, Header& header) {
   header.method = hdf5::read_text(root, "method");
   header.engine_version = hdf5::read_text(root, "engine_version");
   header.build = hdf5::read_text(root, "build");
+  if (hdf5::has_attribute(root, "instruction_set")) header.instruction_set = hdf5::read_text(root, "instruction_set");
   const std::string start = hdf5::read_text(root, "start");
   try {
     header.start = parse_date(start);

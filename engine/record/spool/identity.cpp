@@ -8,6 +8,8 @@ namespace stillground::record {
 
 namespace {
 
+constexpr const char* instruction_set_part = "instruction set";
+
 /// Longer values (a scenario's text, a compiler's flags) are not quoted in a message.
 constexpr std::size_t longest_quoted = 40;
 
@@ -74,6 +76,7 @@ Identity identity_of(const Header& header) {
   for (const auto& [file, digest] : header.inputs) add("input file " + file, digest);
   add("engine version", header.engine_version);
   add("build", header.build);
+  add(instruction_set_part, header.instruction_set);
   add("method", header.method);
   add("start", iso(header.start));
   add("years", std::to_string(header.years));
@@ -85,6 +88,11 @@ Identity identity_of(const Header& header) {
   identity.parts.push_back({"materials", raw(materials_of(header)), false});
   identity.parts.push_back({"limits", raw(limits_of(header)), false});
   return identity;
+}
+
+std::string instruction_set(const Identity& identity) {
+  const Identity::Part* part = find(identity, instruction_set_part);
+  return part ? part->value : "";
 }
 
 Bytes encode(const Identity& identity) {

@@ -21,6 +21,9 @@ struct Identity {
 
 Identity identity_of(const Header& header);
 
+/// The instruction set that the run was marched with; empty where that is not said.
+std::string instruction_set(const Identity& identity);
+
 Bytes encode(const Identity& identity);
 
 /// Throws std::out_of_range if the bytes are no identity.

@@ -166,11 +166,11 @@ bool LogFile::load(Offset at, std::uint32_t& type, Bytes& bytes) const {
   return load_bytes(at + sizeof(Head), bytes) && crc_of(head.type, bytes) == head.crc;
 }
 
-void LogFile::scan(const std::function<void(const Record&)>& visit) {
+void LogFile::scan(const std::function<bool(const Record&)>& visit) {
   flush();
   std::uint32_t type = 0;
   Bytes bytes;
-  for (Offset at = mark.size(); load(at, type, bytes); at += sizeof(Head) + bytes.size()) visit({at, type, bytes});
+  for (Offset at = mark.size(); load(at, type, bytes) && visit({at, type, bytes});) at += sizeof(Head) + bytes.size();
 }
 
 void LogFile::cut(Offset end) {

@@ -39,8 +39,8 @@ class LogFile {
   Offset append(std::uint32_t type, std::span<const std::byte> bytes);
   /// Makes everything appended so far durable.
   void sync();
-  /// Visits every record in order up to the first damaged or unfinished one.
-  void scan(const std::function<void(const Record&)>& visit);
+  /// Visits the records in order up to the first damaged or unfinished one, or until `visit` returns false.
+  void scan(const std::function<bool(const Record&)>& visit);
   /// Forgets everything from `end` on, on the disk too.
   void cut(Offset end);
   /// Deletes the file; nothing may be done with it afterwards.

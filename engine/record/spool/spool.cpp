@@ -39,6 +39,14 @@ void check_identity(const LogFile& log, std::span<const std::byte> bytes, const 
                   fmt::join(differing, ", ")));
 }
 
+std::string instruction_set_of(std::span<const std::byte> bytes) {
+  try {
+    return instruction_set(decode_identity(bytes));
+  } catch (const std::out_of_range&) {
+    return "";  // whoever resumes is told that it is damaged
+  }
+}
+
 /// A checkpoint says where it stands, so that a record lost or doubled before it cannot go unnoticed.
 Bytes decode_checkpoint(const LogFile::Record& record) {
   Decoder decoder(record.bytes);
@@ -70,7 +78,10 @@ class Recovery {
  public:
   Recovery(LogFile& log, const Header& header) {
     try {
-      log.scan([&](const LogFile::Record& record) { visit(log, record, header); });
+      log.scan([&](const LogFile::Record& record) {
+        visit(log, record, header);
+        return true;
+      });
     } catch (const std::out_of_range&) {
       // A record that is whole by its CRC and still makes no sense: what came before its checkpoint stands.
     }
@@ -127,6 +138,18 @@ Spool Spool::resume(const std::filesystem::path& result, const Header& header) {
   return Spool(std::make_unique<File>(File{std::move(log), std::move(recovery).state()}));
 }
 
+std::optional<Spool::Saved> Spool::look(const std::filesystem::path& result) {
+  if (!std::filesystem::exists(spool_path(result))) return std::nullopt;
+  LogFile log = LogFile::open(spool_path(result));
+  Saved saved;
+  log.scan([&](const LogFile::Record& record) {
+    if (record.type == identity_record) saved.instruction_set = instruction_set_of(record.bytes);
+    saved.checkpoint = record.type == checkpoint_record;
+    return !saved.checkpoint;
+  });
+  return saved;
+}
+
 void Spool::append(std::span<const Hour> hours) {
   file_->log.append(hours_record, encode(hours));
 }
@@ -157,6 +180,7 @@ const std::vector<std::byte>& Spool::state() const {
 void Spool::replay(const std::function<void(Frame)>& each) {
   file_->log.scan([&](const LogFile::Record& record) {
     if (auto frame = decode_frame(record)) each(std::move(*frame));
+    return true;
   });
 }
 

@@ -4,7 +4,9 @@
 #include <filesystem>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "engine/record/frames.hpp"
@@ -22,6 +24,15 @@ class Spool {
   /// Opens the spool that an interrupted run left for `result`, cut back to its last checkpoint. Throws InputError if
   /// there is none or if it belongs to another scenario, input file, engine version or build (says which).
   static Spool resume(const std::filesystem::path& result, const Header& header);
+
+  /// What stands beside `result`, looked at without changing it.
+  struct Saved {
+    std::string instruction_set;  ///< that it was marched with
+    bool checkpoint = false;      ///< whether hours of work are kept in it
+  };
+
+  /// Nothing if there is no spool. Throws InputError if another run is writing it or if it is none of this version.
+  static std::optional<Saved> look(const std::filesystem::path& result);
 
   ~Spool();
   Spool(Spool&&) noexcept;

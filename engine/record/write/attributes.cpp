@@ -74,6 +74,7 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
   hdf5::write_label(root, "source", "stillground " + header.engine_version);
   hdf5::write_label(root, "engine_version", header.engine_version);
   hdf5::write_label(root, "build", header.build);
+  hdf5::write_label(root, "instruction_set", header.instruction_set);
   hdf5::write_label(root, "method", header.method);
   hdf5::write_label(root, "start", iso(header.start));
   hdf5::write_number<std::int32_t>(root, "years", header.years);

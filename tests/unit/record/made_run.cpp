@@ -68,6 +68,7 @@ Header make_header(const MadeSize& size) {
   header.scenario_text = "title: Invented field\n# \"quoted\", and a tab\there\n";
   header.engine_version = "0.0.1";
   header.build = "no compiler -O9";
+  header.instruction_set = "baseline";
   header.start = size.start;
   header.years = size.years;
   header.step = 1800;

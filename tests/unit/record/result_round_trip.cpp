@@ -37,6 +37,7 @@ TEST_CASE("A result gives back its header", "[record][result]") {
   CHECK(found.method == "march");
   CHECK(found.engine_version == expected.engine_version);
   CHECK(found.build == expected.build);
+  CHECK(found.instruction_set == expected.instruction_set);
   CHECK(found.start == expected.start);
   CHECK(found.years == expected.years);
   CHECK(found.step == expected.step);

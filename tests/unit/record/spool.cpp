@@ -91,6 +91,24 @@ TEST_CASE("A new spool replaces what an earlier run left", "[record][spool]") {
   CHECK(recorded(spool).snapshots.empty());
 }
 
+TEST_CASE("A look at a spool tells whether work is kept in it and with which instructions it was done",
+          "[record][spool]") {
+  const Scratch scratch;
+  const auto path = scratch.folder / "a.h5";
+  CHECK_FALSE(Spool::look(path).has_value());
+  const MadeRun run = made_run({.years = 1});
+  {
+    Spool spool = Spool::create(path, run.header);
+    spool.append(std::span(run.hours).first(5));
+  }
+  REQUIRE(Spool::look(path).has_value());
+  CHECK_FALSE(Spool::look(path)->checkpoint);
+  CHECK(Spool::look(path)->instruction_set == "baseline");
+  Spool::resume(path, run.header).checkpoint(bytes_of("state"));
+  CHECK(Spool::look(path)->checkpoint);
+  CHECK(text_of(Spool::resume(path, run.header).state()) == "state");  // it was only looked at
+}
+
 TEST_CASE("A discarded spool leaves no file", "[record][spool]") {
   const Scratch scratch;
   Spool spool = Spool::create(scratch.folder / "a.h5", made_run({.years = 1}).header);
@@ -123,6 +141,8 @@ TEST_CASE("A spool is resumed by its own run only, and the message says what dif
   CHECK_THAT(message([](Header& h) { h.engine_version = "0.0.2"; }),
              Contains("engine version (\"0.0.1\" then, \"0.0.2\" now)"));
   CHECK_THAT(message([](Header& h) { h.build = "other"; }), Contains("build") && !Contains("scenario"));
+  CHECK_THAT(message([](Header& h) { h.instruction_set = "avx2"; }),
+             Contains("instruction set (\"baseline\" then, \"avx2\" now)"));
   CHECK_THAT(message([](Header& h) { h.title = "x"; }), Contains("title"));
   CHECK_THAT(message([](Header& h) { h.start.day = 2; }), Contains("start (\"2027-07-01\" then, \"2027-07-02\" now)"));
   CHECK_THAT(message([](Header& h) { h.years = 3; }), Contains("years"));
