@@ -25,6 +25,7 @@ struct Arguments {
   fs::path result;
   int threads = 0;
   bool resume = false;
+  bool fresh = false;
   std::optional<UnitSystem> units;
   std::string instruction_set;
 };
@@ -56,6 +57,7 @@ void run_scenario(const Arguments& arguments) {
   options.result = result;
   options.threads = arguments.threads;
   options.resume = arguments.resume;
+  options.fresh = arguments.fresh;
   options.instruction_set = arguments.instruction_set;
   options.warned = [](const std::vector<Warning>& warnings) {
     for (const Warning& warning : warnings) program::warn(warning);
@@ -81,7 +83,8 @@ int main(int argc, char** argv) {
   return program::guarded_main(
       argc, argv,
       {"run", "simulates a scenario and writes its result file",
-       "Ctrl-C saves a checkpoint beside the result (RESULT.h5.spool); --resume goes on from there."},
+       "Ctrl-C saves a checkpoint beside the result (RESULT.h5.spool); --resume goes on from there, --fresh "
+       "throws it away, and neither is done unasked."},
       [&](CLI::App& app) {
         app.add_option("SCENARIO.yaml", arguments.scenario, "the scenario")->type_name("")->required();
         app.add_option("-o,--output", arguments.result,
@@ -89,7 +92,9 @@ int main(int argc, char** argv) {
             ->type_name("RESULT.h5");
         program::add_threads(app, arguments.threads);
         program::add_units(app, arguments.units);
-        app.add_flag("--resume", arguments.resume, "go on from the checkpoint of an interrupted run");
+        auto* resume = app.add_flag("--resume", arguments.resume, "go on from the checkpoint of an interrupted run");
+        app.add_flag("--fresh", arguments.fresh, "throw that checkpoint away and start at the beginning")
+            ->excludes(resume);
         app.add_option(
                "--instruction-set", arguments.instruction_set,
                "the processor's instructions to march with: baseline, avx2 or avx512; otherwise the widest there "

@@ -51,7 +51,7 @@ const Kernels& chosen_kernels(const Options& options, const std::vector<const Ke
   throw InputError(
       {options.result.string() + ".spool"}, "",
       fmt::format("was begun with the instruction set {}, which this processor cannot run (it can run: {}); "
-                  "resume it where it was begun, or start the run anew",
+                  "resume it where it was begun, or start again with --fresh",
                   begun, names(available)));
 }
 

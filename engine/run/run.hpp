@@ -31,8 +31,9 @@ struct Progress {
 
 struct Options {
   std::filesystem::path result;
-  int threads = 0;      ///< 0: as many as the machine has; the bits do not depend on it
-  bool resume = false;  ///< go on from the checkpoint that an interrupted run left
+  int threads = 0;              ///< 0: as many as the machine has; the bits do not depend on it
+  bool resume = false;          ///< go on from the checkpoint that an interrupted run left
+  bool fresh = false;           ///< throw such a checkpoint away
   std::string instruction_set;  ///< the kernels', by name; see run/chosen_kernels.hpp
   std::function<void(const std::vector<Warning>&)> warned;  ///< told before the first step; may be empty
   std::function<void(const Progress&)> progress;            ///< may be empty

@@ -5,6 +5,7 @@
 
 #include "engine/record/spool/spool.hpp"
 #include "engine/record/write/result_file.hpp"
+#include "engine/run/checkpoint.hpp"
 #include "engine/run/chosen_kernels.hpp"
 #include "engine/run/header.hpp"
 #include "engine/run/plausible.hpp"
@@ -178,6 +179,7 @@ class Recording {
 }  // namespace
 
 std::vector<Warning> simulate(const model::Scenario& scenario, const Options& options) {
+  spare_checkpoint(options);
   const Assembly assembly = assemble(scenario, chosen_kernels(options));
   std::vector<Warning> warnings = warnings_before(assembly);
   if (options.warned) options.warned(warnings);

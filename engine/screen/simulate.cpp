@@ -5,6 +5,7 @@
 #include <span>
 
 #include "engine/record/write/result_file.hpp"
+#include "engine/run/checkpoint.hpp"
 #include "engine/run/chosen_kernels.hpp"
 #include "engine/run/header.hpp"
 #include "engine/run/warnings.hpp"
@@ -31,6 +32,7 @@ void add_year(run::Progress& progress, std::span<const record::Hour> hours) {
 }  // namespace
 
 std::vector<Warning> simulate(const model::Scenario& scenario, const run::Options& options) {
+  run::spare_checkpoint(options);
   const run::Assembly assembly = run::assemble(scenario, run::chosen_kernels(options));
   std::vector<Warning> warnings = run::warnings_before(assembly);
   if (scenario.places.contains("record.fields") && scenario.fields != model::RecordFields::none) {
@@ -55,6 +57,7 @@ std::vector<Warning> simulate(const model::Scenario& scenario, const run::Option
   record::Closing closing;
   closing.warnings = run::stored_lines(found);
   file.finish(closing);
+  if (options.fresh) run::discard_checkpoint(options, header);
   warnings.insert(warnings.end(), found.begin(), found.end());
   return warnings;
 }

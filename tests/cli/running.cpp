@@ -108,6 +108,40 @@ TEST_CASE("Nothing to resume, or a scenario that has changed, is refused") {
   CHECK(fs::exists(pair.folder / "long.h5.spool"));  // hours of work are not thrown away for a slip
 }
 
+TEST_CASE("A saved checkpoint is thrown away only by whoever says so") {
+  const PairCase pair;
+  pair.write_variant("long.yaml", "years: 2", "years: 4");
+  pair.write_variant("screened.yaml", "years: 2}", "years: 2, method: screening}");
+  REQUIRE(run({"stillground", "run", "long.yaml", "-o", "whole.h5"}, pair.folder).status == 0);
+  REQUIRE(run({"stillground", "run", "screened.yaml", "-o", "estimate.h5"}, pair.folder).status == 0);
+  const auto interrupt = [&] {
+    Process interrupted({"stillground", "run", "long.yaml", "--fresh"}, pair.folder);
+    REQUIRE(interrupted.has_said("year   1 of 4"));
+    interrupted.send(SIGINT);
+    REQUIRE(interrupted.wait().status == 130);
+  };
+  interrupt();
+  const std::string kept = bytes(pair.folder / "long.h5.spool");
+  for (const std::string scenario : {"long.yaml", "screened.yaml"}) {
+    const Outcome outcome = run({"stillground", "run", scenario, "-o", "long.h5"}, pair.folder);
+    CHECK(outcome.status == 2);
+    CHECK_THAT(outcome.err, StartsWith("long.h5.spool: keeps the checkpoint of an interrupted run") &&
+                                Contains("--resume") && Contains("--fresh"));
+    CHECK(bytes(pair.folder / "long.h5.spool") == kept);
+    CHECK_FALSE(fs::exists(pair.folder / "long.h5"));
+  }
+  CHECK(run({"stillground", "run", "long.yaml", "--resume", "--fresh"}, pair.folder).status == 2);
+  CHECK(bytes(pair.folder / "long.h5.spool") == kept);
+
+  REQUIRE(run({"stillground", "run", "long.yaml", "--fresh"}, pair.folder).status == 0);
+  CHECK(bytes(pair.folder / "long.h5") == bytes(pair.folder / "whole.h5"));
+  CHECK_FALSE(fs::exists(pair.folder / "long.h5.spool"));
+  interrupt();
+  REQUIRE(run({"stillground", "run", "screened.yaml", "-o", "long.h5", "--fresh"}, pair.folder).status == 0);
+  CHECK(bytes(pair.folder / "long.h5") == bytes(pair.folder / "estimate.h5"));
+  CHECK_FALSE(fs::exists(pair.folder / "long.h5.spool"));
+}
+
 TEST_CASE("An older result stays until the new one is complete") {
   const PairCase pair;
   std::ofstream(pair.folder / "pair.h5") << "an older result";

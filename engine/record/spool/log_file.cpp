@@ -89,7 +89,7 @@ LogFile LogFile::open(const std::filesystem::path& path) {
   std::array<char, mark.size()> found{};
   if (!log.load_bytes(0, std::as_writable_bytes(std::span(found))) || found != mark) {
     throw InputError({path.string()}, "",
-                     "is not the record of an interrupted run of this version; start the run anew");
+                     "is not the record of an interrupted run of this version; --fresh throws it away");
   }
   struct stat status {};
   if (::fstat(log.descriptor_, &status) != 0) fail_at(path, "cannot be read");

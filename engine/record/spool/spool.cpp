@@ -35,7 +35,7 @@ void check_identity(const LogFile& log, std::span<const std::byte> bytes, const 
   throw InputError(
       {log.path().string()}, "",
       fmt::format("belongs to another run and cannot be gone on with; these differ: {}. Put them back, or start "
-                  "the run anew",
+                  "again with --fresh",
                   fmt::join(differing, ", ")));
 }
 
@@ -85,7 +85,7 @@ class Recovery {
     } catch (const std::out_of_range&) {
       // A record that is whole by its CRC and still makes no sense: what came before its checkpoint stands.
     }
-    if (end_ == 0) throw InputError({log.path().string()}, "", "is damaged at its beginning; start the run anew");
+    if (end_ == 0) throw InputError({log.path().string()}, "", "is damaged at its beginning; start again with --fresh");
   }
 
   LogFile::Offset end() const { return end_; }
