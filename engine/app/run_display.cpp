@@ -1,25 +1,27 @@
 #include "engine/app/run_display.hpp"
 
 #include <fmt/format.h>
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <cstdio>
 #include <string>
 
 #include "engine/app/duration.hpp"
+#include "engine/app/progress_line.hpp"
 #include "engine/units/display.hpp"
 
 namespace stillground::app {
 
 namespace {
 
-constexpr int bar_width = 24;
 constexpr auto redraw_after = std::chrono::milliseconds(100);
 
-std::string bar_text(double part) {
-  const int full = static_cast<int>(part * bar_width);
-  return "[" + std::string(static_cast<std::size_t>(full), '#') +
-         std::string(static_cast<std::size_t>(bar_width - full), '.') + "]";
+/// Width of the terminal that the bar is drawn on, now: it may be resized at any time. A common one where it does not
+/// say.
+int columns() {
+  struct winsize size {};
+  return ::ioctl(STDERR_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0 ? size.ws_col : 80;
 }
 
 std::string year_line(const run::Progress& p, UnitSystem system) {
@@ -65,13 +67,14 @@ void RunDisplay::draw_bar(const run::Progress& p) {
   last_drawn_ = Clock::now();
   const double seconds = std::chrono::duration<double>(last_drawn_ - began_).count();
   const double done_here = p.hours_done - hours_at_start_;
-  std::string speed;
+  ProgressTexts texts;
+  texts.part = p.hours_done / p.hours_total;
+  texts.date = iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24));
   if (seconds > 0.5 && done_here > 0) {
-    speed = fmt::format("  {:.1f} years/min  {} left", done_here / hours_per_year / seconds * 60,
-                        duration_text((p.hours_total - p.hours_done) / done_here * seconds));
+    texts.speed = fmt::format("{:.1f} years/min", done_here / hours_per_year / seconds * 60);
+    texts.left = duration_text((p.hours_total - p.hours_done) / done_here * seconds) + " left";
   }
-  fmt::print(stderr, "\r\033[K{} {:3.0f} %  {}{}", bar_text(p.hours_done / p.hours_total),
-             100 * p.hours_done / p.hours_total, iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24)), speed);
+  fmt::print(stderr, "\r\033[K{}", progress_line(texts, columns()));
   std::fflush(stderr);
   drawn_ = true;
 }
