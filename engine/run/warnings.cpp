@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "engine/base/calendar.hpp"
+#include "engine/base/hour_span.hpp"
 #include "engine/materials/fluid.hpp"
 #include "engine/run/ground_heat.hpp"
 #include "engine/run/shown.hpp"
@@ -75,8 +76,8 @@ std::vector<Warning> warnings_after(const Assembly& assembly, const Tally& tally
         {scenario.place("flow"),
          fmt::format("at the design hour, {}, when the fluid came back coldest ({}), the flow in the loops "
                      "was {}",
-                     iso_hour(scenario.run.start, static_cast<double>(tally.design.hour)),
-                     shown_temperature(scenario, tally.design.eft), flow_in_words(tally.design.reynolds)),
+                     hour_span(scenario.run.start, tally.design.hour), shown_temperature(scenario, tally.design.eft),
+                     flow_in_words(tally.design.reynolds)),
          asked_of_flow(scenario)});
   }
   if (assembly.merges() && tally.group_deviation > scenario.run.group_error) {

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cstddef>
 
+#include "engine/base/hour_span.hpp"
 #include "tools/present/palette.hpp"
 #include "tools/results/celsius.hpp"
 #include "tools/results/months.hpp"
@@ -28,8 +29,8 @@ std::string spoken(const LimitOutcome& outcome, const TemperatureScale& scale) {
 
 std::string first_beyond_text(const LimitOutcome& outcome, const Date& start) {
   if (!outcome.first_beyond) return outcome.judged > 0 ? "kept" : "not judged";
-  const std::string instant = iso_hour(start, static_cast<double>(*outcome.first_beyond));
-  return outcome.by_month ? instant.substr(0, 7) : instant;
+  const std::string hour = hour_span(start, static_cast<long>(*outcome.first_beyond));
+  return outcome.by_month ? hour.substr(0, 7) : hour;
 }
 
 present::Table limit_table(const std::vector<LimitOutcome>& outcomes, const Date& start) {
@@ -74,9 +75,10 @@ present::Json limit_json(const std::vector<LimitOutcome>& outcomes, const Date& 
                          {"first_beyond", nullptr},
                          {"first_year_beyond", nullptr}};
     if (outcome.first_beyond) {
-      const auto hour = static_cast<double>(*outcome.first_beyond);
-      one["first_beyond"] = {{"date", iso_hour(start, hour)},
-                             {"time", {{"value", hour}, {"units", "hours since " + iso(start) + " 00:00:00"}}}};
+      // As the result's own record of that hour, or of the month's first, has it: its end.
+      const auto time = static_cast<double>(*outcome.first_beyond + 1);
+      one["first_beyond"] = {{"date", iso_hour(start, time)},
+                             {"time", {{"value", time}, {"units", "hours since " + iso(start) + " 00:00:00"}}}};
       one["first_year_beyond"] = run_year_of(*outcome.first_beyond);
     }
     list.push_back(one);

@@ -13,7 +13,7 @@
 /// How limits are said, drawn and written, the same in every tool.
 namespace stillground::results {
 
-/// "2046-01-12 07:00", or "2046-01" for a limit on monthly means; "kept" if it never was.
+/// "2046-01-12 07:00-08:00", or "2046-01" for a limit on monthly means; "kept" if it never was.
 std::string first_beyond_text(const LimitOutcome& outcome, const Date& start);
 
 /// One row a limit: value, kept or not, how near it came, when it was first left and how often in the named run-years.

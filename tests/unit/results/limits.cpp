@@ -24,7 +24,7 @@ TEST_CASE("The first hour beyond a limit is found to the hour and the run-year")
   const auto hours = made_hours(2 * 8760, [](std::size_t h) { return h >= 8760 + 31 * 24 + 13 ? -2.5 : 4.0; });
   const LimitOutcome outcome = judge(limit("eft", true, -2), hours, start);
   REQUIRE(outcome.first_beyond);
-  CHECK(first_beyond_text(outcome, start) == "2028-08-01 13:00");
+  CHECK(first_beyond_text(outcome, start) == "2028-08-01 13:00-14:00");
   CHECK(outcome.beyond_by_year == std::vector<long>{0, 8760 - 31 * 24 - 13});
   CHECK(outcome.beyond == 8760 - 31 * 24 - 13);
   CHECK(outcome.closest - 273.15 == Approx(-2.5));

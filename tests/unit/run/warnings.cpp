@@ -52,7 +52,7 @@ TEST_CASE("After the run the design hour is the coldest with flow, and its flow 
   for (int hour = 0; hour < 60; ++hour) simulation.march_hour();
   CHECK(simulation.tally().design.hour == 45);  // the last hour of the peak
   assembly.scenario.flow.reynolds_min = 3500;
-  CHECK(says(run::warnings_after(assembly, simulation.tally()), "at the design hour, 2027-07-02 21:00, when"));
+  CHECK(says(run::warnings_after(assembly, simulation.tally()), "at the design hour, 2027-07-02 21:00-22:00, when"));
   assembly.scenario.flow.reynolds_min = 1500;
   CHECK_FALSE(says(run::warnings_after(assembly, simulation.tally()), "at the design hour"));
 }
