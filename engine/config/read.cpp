@@ -3,6 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <fstream>
+#include <string_view>
 
 #include "engine/base/digest.hpp"
 #include "engine/base/files.hpp"
@@ -33,6 +36,15 @@ void warn_of_short_profile(model::Scenario& scenario) {
                                "its last temperature is held below"});
 }
 
+/// Throws InputError if the file begins as HDF5 files do (HDF5 File Format Specification, II.A).
+void check_no_result(const std::filesystem::path& file) {
+  constexpr std::string_view signature("\x89HDF\r\n\x1a\n", 8);
+  std::array<char, signature.size()> begin{};
+  std::ifstream(file, std::ios::binary).read(begin.data(), begin.size());
+  if (std::string_view(begin.data(), begin.size()) != signature) return;
+  throw InputError({file.string()}, "", "this is a result, not a scenario: eft, drift and compare read results");
+}
+
 }  // namespace
 
 Csv read_input(const Section& section, std::string_view leaf, Context& context) {
@@ -45,6 +57,7 @@ Csv read_input(const Section& section, std::string_view leaf, Context& context) 
 model::Scenario read_scenario(const std::filesystem::path& file, std::optional<UnitSystem> units) {
   model::Scenario scenario;
   scenario.file = file.string();
+  check_no_result(file);
   scenario.text = read_file(file, {}, largest_scenario);
   scenario.inputs.push_back({file.filename().string(), sha256(scenario.text)});
   const Node tree = read_tree(scenario.text, scenario.file);

@@ -29,6 +29,11 @@ auto blaming(const std::filesystem::path& file, Body&& body) {
   }
 }
 
+/// By its name: scenarios are YAML.
+bool names_scenario(const std::filesystem::path& path) {
+  return path.extension() == ".yaml" || path.extension() == ".yml";
+}
+
 /// The file, if it is a complete result that this version can read.
 hdf5::File open_result(const std::filesystem::path& path) {
   const auto refuse = [&](const std::string& why) -> InputError { return {{path.string()}, "", why}; };
@@ -37,7 +42,11 @@ hdf5::File open_result(const std::filesystem::path& path) {
   if (!std::filesystem::exists(status)) throw refuse("does not exist");
   if (!std::filesystem::is_regular_file(status)) throw refuse("is not a file");
   hdf5::prepare_library();
-  if (H5Fis_hdf5(path.c_str()) <= 0) throw refuse("is not a result file (not HDF5, or not readable)");
+  const bool readable = H5Fis_hdf5(path.c_str()) > 0;
+  if (!readable && names_scenario(path)) {
+    throw refuse("this is a scenario, not a result: `stillground run` makes one of it");
+  }
+  if (!readable) throw refuse("is not a result file (not HDF5, or not readable)");
   hdf5::File file = hdf5::File::open(path);
   if (!hdf5::has_attribute(file.id(), "stillground_format")) throw refuse("is not a result file of stillground");
   const auto format = hdf5::read_number<std::int32_t>(file.id(), "stillground_format");
