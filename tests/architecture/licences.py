@@ -1,11 +1,13 @@
 #!/usr/bin/python3
 """Every library that a program of ours holds has its licence in packages.txt and in engine/LICENCES.md.
 
-    licences.py FOLDER BIN     exit 0: so it is; 1: not (printed); 77: no Debian system, not looked at
+    licences.py FOLDER BIN COMPILE_COMMANDS     exit 0: so it is; 1: not (printed); 77: no Debian system, not looked at
 
 What a program holds is asked of the program itself (its dynamic section) and of the system (which package a library is of),
-so that a new link without an entry is found.
+so that a new link without an entry is found. Headers leave no such trace: they are found by their place in the compiler's
+command lines.
 """
+import json
 import re
 import shutil
 import subprocess
@@ -14,7 +16,7 @@ from pathlib import Path
 
 HELD = {"linked", "headers", "-"}
 PURPOSES = {"build", "test", "bench", "oracle"}
-root, binaries = (Path(argument) for argument in sys.argv[1:])
+root, binaries, commands = (Path(argument) for argument in sys.argv[1:])
 
 
 def packages():
@@ -69,6 +71,11 @@ def faults():
         for library in sorted(libraries(program)):
             if source_of_library(library) not in linked:
                 yield f"{program.name} links {library}, of which packages.txt says nothing"
+    with_eigen = [one for one in json.loads(commands.read_text()) if "eigen3" in one["command"]]
+    yield from (f"{one['file']} is compiled without -DEIGEN_MPL2_ONLY" for one in with_eigen
+                if "-DEIGEN_MPL2_ONLY" not in one["command"])
+    if not with_eigen:
+        yield "no source is compiled with Eigen: where are its headers?"
 
 
 if not shutil.which("dpkg-query") or not shutil.which("readelf"):
