@@ -1,11 +1,14 @@
 #pragma once
 
+#include <fmt/format.h>
+
 #include <filesystem>
 #include <map>
 #include <string>
 
 #include "engine/config/tree.hpp"
 #include "engine/model/scenario.hpp"
+#include "engine/units/display.hpp"
 
 namespace stillground::config {
 
@@ -17,6 +20,12 @@ struct Context {
 
   void warn(const Place& place, const std::string& text, const std::string& range = "") {
     scenario.warnings.push_back({place, text, range});
+  }
+
+  /// A length [m] to three digits in the reader's units: "0.12 m", "0.394 ft".
+  std::string length(double metres) const {
+    const units::Shown shown = units::shown_in("m", scenario.units);
+    return fmt::format("{:.3g} {}", shown(metres), shown.units);
   }
 };
 

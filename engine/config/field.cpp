@@ -70,8 +70,8 @@ void check_distances(const std::vector<model::BoreSite>& sites, const Csv& csv, 
   const int other = csv.lines[pair.a];
   if (pair.distance < 1e-6) where.refuse(fmt::format("the bore stands at the same place as the one in line {}", other));
   if (pair.distance < diameter) {
-    where.refuse(fmt::format("the bore stands {:.3g} m from the one in line {}, less than its diameter of {:.3g} m",
-                             pair.distance, other, diameter));
+    where.refuse(fmt::format("the bore stands {} from the one in line {}, less than its diameter of {}",
+                             context.length(pair.distance), other, context.length(diameter)));
   }
   warn_of_close_bores(where.place, fmt::format("this bore and the one in line {} stand", other), pair.distance,
                       context);

@@ -122,8 +122,8 @@ model::Plot read_plot(const Section& section, const model::Bore& bore, Context& 
   plot.land = read_land(section, context);
   plot.spacing = section.quantity("spacing");
   if (plot.spacing < bore.diameter) {
-    section.where("spacing").refuse(fmt::format(
-        "{:.3g} m is less than the bore's diameter of {:.3g} m: bores would overlap", plot.spacing, bore.diameter));
+    section.where("spacing").refuse(fmt::format("{} is less than the bore's diameter of {}: bores would overlap",
+                                                context.length(plot.spacing), context.length(bore.diameter)));
   }
   warn_of_close_bores(section.where("spacing").place, "the bores stand", plot.spacing, context);
   plot.pattern =

@@ -22,8 +22,8 @@ void check_count(const Section& section, std::string_view leaf, std::size_t coun
 void check_distance(const Section& section, std::string_view leaf, double distance, double diameter, Context& context) {
   const Where where = section.where(leaf);
   if (distance < diameter) {
-    where.refuse(
-        fmt::format("{:.3g} m is less than the bore's diameter of {:.3g} m: bores would overlap", distance, diameter));
+    where.refuse(fmt::format("{} is less than the bore's diameter of {}: bores would overlap", context.length(distance),
+                             context.length(diameter)));
   }
   warn_of_close_bores(where.place, "the bores stand", distance, context);
 }

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "engine/run/shown.hpp"
+
 namespace stillground::run {
 
 namespace {
@@ -59,21 +61,22 @@ std::optional<ResponseTest> response_test(const model::Scenario& scenario, const
 }
 
 Warning measured_resistance(const model::Scenario& scenario, const ResponseTest& test) {
+  const auto resistance = [&](double kept) { return shown(scenario, kept, "K m W-1", 4); };
   const std::string measured =
-      fmt::format("the measured bore resistance R_b* of {:.4g} K m/W, at {:.3g} L/s over {:.4g} m,", test.effective,
-                  1e3 * test.volume_flow, test.tested.length);
+      fmt::format("the measured bore resistance R_b* of {}, at {} over {},", resistance(test.effective),
+                  shown(scenario, 1e3 * test.volume_flow, "L s-1", 2), shown(scenario, test.tested.length, "m", 0));
   if (test.local) {
     return {scenario.place("bore.resistance"),
-            fmt::format("{} leaves a local one of {:.4g} K m/W, which replaces the computed {:.4g} at every flow",
-                        measured, *test.local, test.computed),
+            fmt::format("{} leaves a local one of {}, which replaces the computed {} at every flow", measured,
+                        resistance(*test.local), resistance(test.computed)),
             ""};
   }
   return {scenario.place("bore.resistance"),
-          fmt::format("{} cannot be: what the pipes pass to each other on the way makes {:.4g} K m/W even in a bore "
+          fmt::format("{} cannot be: what the pipes pass to each other on the way makes {} even in a bore "
                       "that resists nothing; the computed one is used instead; say at which flow and over which length "
                       "the test ran (at_flow, over), and look at the legs' spacing",
-                      measured, test.least),
-          fmt::format("above {:.4g} K m/W", test.least)};
+                      measured, resistance(test.least)),
+          "above " + resistance(test.least)};
 }
 
 }  // namespace stillground::run

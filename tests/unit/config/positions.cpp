@@ -114,3 +114,10 @@ TEST_CASE("A plot beside positions is the land they stand on, and does not say h
     CHECK_THROWS_WITH(on_land(std::string(", ") + key), Contains("has no use beside field.positions"));
   }
 }
+
+TEST_CASE("Bores that overlap are refused in the reader's units", "[config]") {
+  CHECK_THROWS_WITH(
+      testing::read_edited({"site " + grid + " => positions: bores.csv", "site bore:\\n => units: us\\nbore:\\n",
+                            "file bores.csv = x [ft],y [ft]\\n0,0\\n0.3,0\\n"}),
+      Contains("the bore stands 0.3 ft from the one in line 2, less than its diameter of 0.492 ft"));
+}
