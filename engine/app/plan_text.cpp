@@ -6,6 +6,7 @@
 
 #include "engine/app/duration.hpp"
 #include "engine/app/plan.hpp"
+#include "engine/base/paragraph.hpp"
 #include "engine/program/notices.hpp"
 
 namespace stillground::app {
@@ -78,7 +79,7 @@ std::string sources(const run::Plan& plan) {
   std::string text = "\nValues from the catalogues, no measurements\n";
   bool ground = false;
   for (const auto& values : plan.sources) {
-    text += fmt::format("  {} ({}): {}\n", values.of, values.entry, values.source);
+    text += "  " + wrapped(fmt::format("{} ({}): {}", values.of, values.entry, values.source), 98, "    ") + "\n";
     ground = ground || values.of.starts_with("ground");
   }
   if (ground) text += "  Verify the ground's values by a thermal response test.\n";

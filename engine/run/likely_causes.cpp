@@ -35,7 +35,7 @@ std::string rounded(double value) {
   if (!(value > 0)) return "0";
   const double digits = std::pow(10, std::floor(std::log10(value)) - 1);
   const auto whole = std::lround(std::round(value / digits) * digits);
-  if (whole < 1000) return fmt::format("{:.2g}", value);
+  if (value < 10) return fmt::format("{:.2g}", value);
   std::string text = std::to_string(whole);
   for (auto at = static_cast<int>(text.size()) - 3; at > 0; at -= 3) text.insert(static_cast<std::size_t>(at), ",");
   return text;

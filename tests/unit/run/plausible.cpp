@@ -134,6 +134,13 @@ TEST_CASE("Loads that no bore can give stop a march within its first day and are
   CHECK_THAT(stop_of_first_day(winter(60000)), Contains("W per metre of bore"));
 }
 
+TEST_CASE("A cause's figures have two digits and no powers of ten") {
+  const std::string causes = run::likely_causes(run::assemble(winter(300)));
+  CHECK_THAT(causes,
+             Contains("heat of 230 W per metre of bore (usual: up to 70)") && Contains("(usual: up to 150 kWh/m)"));
+  CHECK_THAT(causes, !Contains("e+"));
+}
+
 TEST_CASE("Where US units are asked for, what stopped a run and why is told in them") {
   auto s = winter(3300);
   s.units = UnitSystem::us;
