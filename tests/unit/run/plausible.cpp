@@ -161,6 +161,9 @@ TEST_CASE("The likely cause is the figure that is farthest from the usual") {
   auto close = test::scenario(2, 2);
   close.layout = model::Grid{2, 2, 0.2};
   CHECK_THAT(first(close), Contains("bores 0.20 m apart"));
+  auto both = winter(600);  // twice the usual heat, a fifteenth of the usual spacing
+  both.layout = model::Grid{2, 2, 0.2};
+  CHECK_THAT(first(both), Contains("bores 0.20 m apart"));
   auto hot = test::scenario(1, 1);
   hot.ground.undisturbed = model::MeanOverBore{ice + 54};
   CHECK_THAT(first(hot), Contains("undisturbed ground of 54.0 degC"));
