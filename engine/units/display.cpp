@@ -6,6 +6,8 @@
 #include <array>
 #include <cmath>
 
+#include "engine/base/fixed.hpp"
+
 namespace stillground::units {
 
 namespace {
@@ -82,10 +84,7 @@ std::string text(double kept, std::string_view units, int digits, UnitSystem sys
   const Shown shown = shown_in(units, system);
   const double value = shown(kept);
   if (!std::isfinite(value)) return "-";
-  std::string figure = fmt::format("{:.{}f}", value, digits);
-  // A small negative figure that rounds to nothing has no sign.
-  if (figure.front() == '-' && figure.find_first_of("123456789") == std::string::npos) figure.erase(0, 1);
-  return fmt::format("{} {}", figure, printed_unit(shown.units));
+  return fmt::format("{} {}", fixed(value, digits), printed_unit(shown.units));
 }
 
 }  // namespace stillground::units

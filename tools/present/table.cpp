@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <cstddef>
 
 #include "engine/base/paragraph.hpp"
@@ -36,13 +35,6 @@ std::string without_trailing_blanks(std::string line) {
 }
 
 }  // namespace
-
-std::string fixed(double value, int digits) {
-  if (!std::isfinite(value)) return "-";
-  std::string s = fmt::format("{:.{}f}", value, digits);
-  if (s.front() == '-' && s.find_first_of("123456789") == std::string::npos) s.erase(0, 1);
-  return s;
-}
 
 std::string for_machines(double value, const Column& column) {
   if (!column.on_the_map) return fmt::format("{:.10g}", value);

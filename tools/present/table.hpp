@@ -4,6 +4,7 @@
 #include <variant>
 #include <vector>
 
+#include "engine/base/fixed.hpp"
 #include "engine/base/unit_system.hpp"
 
 namespace stillground::present {
@@ -26,8 +27,7 @@ struct Table {
   std::vector<std::vector<Cell>> rows;
 };
 
-/// A number with `digits` after the point; never "-0.00"; "-" if it is not finite.
-std::string fixed(double value, int digits);
+using stillground::fixed;
 
 /// A finite number of a column as machines get it, without zeros that say nothing.
 std::string for_machines(double value, const Column& column);
