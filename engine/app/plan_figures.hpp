@@ -3,12 +3,12 @@
 #include <string>
 #include <string_view>
 
+#include "engine/base/energy.hpp"
 #include "engine/units/display.hpp"
 
 namespace stillground::app {
 
-inline constexpr double joules_per_kwh = 3.6e6;
-inline constexpr double joules_per_mwh = 3.6e9;
+inline constexpr double joules_per_mwh = 1e3 * joules_per_kwh;
 
 /// What is numerical in an hour's EFT, and what is not: the estimate's meaning, in words.
 inline constexpr std::string_view error_meaning =

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "engine/base/energy.hpp"
 #include "engine/base/quote.hpp"
 #include "engine/config/month_column.hpp"
 #include "engine/config/parts.hpp"
@@ -41,7 +42,7 @@ class DutyColumns {
     if (in_peak > energy * (1 + 1e-9)) {
       csv_.where(month, *peak_)
           .refuse(fmt::format("{:.4g} kW for {} h are more than the month's energy of {:.4g} kWh", peak / 1e3,
-                              peak_hours, energy / 3.6e6));
+                              peak_hours, energy / joules_per_kwh));
     }
     const double base = hours > peak_hours ? (energy - in_peak) / ((hours - peak_hours) * seconds_per_hour) : 0;
     if (peak_hours > 0 && peak < base) {

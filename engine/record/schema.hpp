@@ -15,8 +15,6 @@ namespace stillground::record::schema {
 /// Version of the format. A reader refuses a file with a higher one.
 inline constexpr int format = 2;  // 1: the fluid's temperatures were those with which it left the cells
 
-inline constexpr double zero_celsius = 273.15;  ///< [K], by definition
-
 enum class Dim { time, bound, snapshot, year, group, z, r, bore };
 
 /// Its name in the file.

@@ -1,12 +1,12 @@
 #pragma once
 
-#include "engine/record/schema.hpp"
+#include "engine/base/temperature.hpp"
 
 namespace stillground::results {
 
 /// People and files read degC; everything else is kelvin.
 inline double celsius(double kelvin) {
-  return kelvin - record::schema::zero_celsius;
+  return kelvin - zero_celsius;
 }
 
 }  // namespace stillground::results

@@ -3,6 +3,7 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 
+#include "engine/base/temperature.hpp"
 #include "engine/record/hdf5/attribute.hpp"
 #include "engine/record/read/source.hpp"
 
@@ -27,7 +28,7 @@ auto list_of(const Source& source, const char* name, Element&& element) {
 std::vector<LimitRow> read_limits(const Source& source) {
   return list_of(source, "limits", [](const Json& item) {
     return LimitRow{item.at("name"), item.at("quantity"), item.at("side") == "least", item.at("over"),
-                    item.at("value").get<double>() + schema::zero_celsius};
+                    item.at("value").get<double>() + zero_celsius};
   });
 }
 

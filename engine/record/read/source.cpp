@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "engine/base/calendar.hpp"
+#include "engine/base/temperature.hpp"
 
 namespace stillground::record::read {
 
@@ -31,7 +32,7 @@ std::size_t cache_for(const hdf5::Dataset& dataset) {
 template <class T>
 void to_si(const schema::Variable& variable, std::vector<T>& values) {
   if (variable.unit == "degC") {
-    for (T& value : values) value += static_cast<T>(schema::zero_celsius);
+    for (T& value : values) value += static_cast<T>(zero_celsius);
   } else if (variable.unit == schema::since_start) {
     for (T& value : values) value *= static_cast<T>(seconds_per_hour);
   }

@@ -1,6 +1,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "engine/base/temperature.hpp"
 #include "engine/record/hdf5/attribute.hpp"
 #include "engine/record/write/contents.hpp"
 
@@ -17,7 +18,7 @@ std::string dump(const Json& json) {
 
 /// A limit in degC without the noise of its way through kelvin: 31.7, not 31.700000000000045.
 double limit_celsius(double kelvin) {
-  return std::round((kelvin - schema::zero_celsius) * 1e10) / 1e10;
+  return std::round((kelvin - zero_celsius) * 1e10) / 1e10;
 }
 
 std::string limits_json(const std::vector<LimitRow>& limits) {

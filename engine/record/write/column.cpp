@@ -5,6 +5,8 @@
 #include <stdexcept>
 #include <string>
 
+#include "engine/base/temperature.hpp"
+
 namespace stillground::record {
 
 namespace {
@@ -52,7 +54,7 @@ Column<T>::Column(Draft& draft, const schema::Variable& variable)
       dataset_(draft.define(variable)),
       shape_(dataset_.shape()),
       chunk_(dataset_.chunk()),
-      offset_(variable.unit == "degC" ? static_cast<T>(schema::zero_celsius) : T{0}),
+      offset_(variable.unit == "degC" ? static_cast<T>(zero_celsius) : T{0}),
       gap_(variable.has_gaps ? std::numeric_limits<T>::quiet_NaN() : T{0}),
       row_(hdf5::count(shape_) / std::max<hsize_t>(1, rows_of(shape_))) {
   if (!chunk_.empty()) tile_.resize(hdf5::count(chunk_));
