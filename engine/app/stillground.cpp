@@ -10,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/base/own_file.hpp"
 #include "engine/base/spelling.hpp"
 #include "engine/program/program.hpp"
 
@@ -27,10 +28,7 @@ const std::vector<std::string> usual_order = {"new",   "check", "run",  "eft",  
                                               "slice", "sweep", "size", "sheet", "report"};
 
 fs::path own_folder() {
-  std::error_code error;
-  const fs::path self = fs::read_symlink("/proc/self/exe", error);
-  if (error) throw SystemError("/proc/self/exe cannot be read: " + error.message());
-  return self.parent_path();
+  return own_file().parent_path();
 }
 
 fs::path program_of(const std::string& verb) {

@@ -8,6 +8,7 @@
 
 #include "engine/base/digest.hpp"
 #include "engine/base/files.hpp"
+#include "engine/base/own_file.hpp"
 #include "engine/base/quote.hpp"
 #include "engine/base/spelling.hpp"
 #include "engine/config/shape.hpp"
@@ -17,10 +18,27 @@
 namespace stillground::config {
 namespace {
 
+/// The folder of the catalogues: the environment variable STILLGROUND_CONFIGS goes first, then what the reader was
+/// told.
+std::filesystem::path catalogue_folder(const Where& where, const Context& context) {
+  const char* folder = std::getenv("STILLGROUND_CONFIGS");
+  if (folder && *folder) return folder;
+  if (!context.catalogue_folder.empty()) return context.catalogue_folder;
+  const std::filesystem::path own = own_file();
+  const std::filesystem::path installed = installed_catalogues(own);
+  if (installed.empty()) {
+    where.refuse(
+        fmt::format("no catalogues are found: no folder {}/configs stands above {} (the environment variable "
+                    "STILLGROUND_CONFIGS names another folder)",
+                    STILLGROUND_DATA_FOLDER, own.string()));
+  }
+  return installed;
+}
+
 const Node& catalogue(const std::string& name, const Where& where, Context& context) {
   const auto found = context.catalogues.find(name);
   if (found != context.catalogues.end()) return found->second;
-  const std::filesystem::path file = catalogue_folder() / (name + ".yaml");
+  const std::filesystem::path file = catalogue_folder(where, context) / (name + ".yaml");
   const std::string text = read_file(file, where);
   context.scenario.inputs.push_back({fmt::format("configs/{}.yaml", name), sha256(text)});
   return context.catalogues.emplace(name, read_tree(text, file.string())).first->second;
@@ -57,9 +75,13 @@ void warn_beyond(const Section& section, const std::string& asked, const std::ve
 
 }  // namespace
 
-std::filesystem::path catalogue_folder() {
-  const char* folder = std::getenv("STILLGROUND_CONFIGS");
-  return folder && *folder ? folder : STILLGROUND_CONFIGS_FOLDER;
+std::filesystem::path installed_catalogues(const std::filesystem::path& own) {
+  std::error_code none;
+  for (std::filesystem::path above = own.parent_path();; above = above.parent_path()) {
+    const std::filesystem::path folder = above / STILLGROUND_DATA_FOLDER / "configs";
+    if (std::filesystem::is_directory(folder, none)) return folder;
+    if (above == above.parent_path()) return {};
+  }
 }
 
 WithEntry with_catalogue(const Section& section, const std::string& name, Context& context) {

@@ -8,8 +8,10 @@
 
 namespace stillground::config {
 
-/// The folder of the catalogues: the environment variable STILLGROUND_CONFIGS, or else the project's own.
-std::filesystem::path catalogue_folder();
+/// Where an installation keeps its catalogues, seen from one of its programs or libraries: the nearest
+/// share/stillground/configs (GNU's folder for data) beside or above the file's folder; empty if there is none.
+/// Nothing but the file's own place decides, so that an installation may be moved.
+std::filesystem::path installed_catalogues(const std::filesystem::path& own);
 
 /// A section with a catalogue's entry under it.
 struct WithEntry {

@@ -16,6 +16,7 @@ namespace stillground::config {
 struct Context {
   std::filesystem::path folder;            ///< of the scenario; the files it names are relative to it
   model::Scenario& scenario;               ///< receives inputs, places and warnings
+  std::filesystem::path catalogue_folder;  ///< as the reader was told; may be empty
   std::map<std::string, Node> catalogues;  ///< those read so far, by name
 
   void warn(const Place& place, const std::string& text, const std::string& range = "") {

@@ -54,7 +54,8 @@ Csv read_input(const Section& section, std::string_view leaf, Context& context) 
   return csv;
 }
 
-model::Scenario read_scenario(const std::filesystem::path& file, std::optional<UnitSystem> units) {
+model::Scenario read_scenario(const std::filesystem::path& file, std::optional<UnitSystem> units,
+                              const std::filesystem::path& catalogues) {
   model::Scenario scenario;
   scenario.file = file.string();
   check_no_result(file);
@@ -63,7 +64,7 @@ model::Scenario read_scenario(const std::filesystem::path& file, std::optional<U
   const Node tree = read_tree(scenario.text, scenario.file);
   check_shape(tree, "", "", scenario.places);
   const Section root(tree, "", "", {scenario.file, 1, 1});
-  Context context{file.parent_path(), scenario, {}};
+  Context context{.folder = file.parent_path(), .scenario = scenario, .catalogue_folder = catalogues, .catalogues = {}};
   scenario.title = root.optional_text("title").value_or(file.stem().string());
   const std::string word = root.word("units");  // judged whether or not it decides
   scenario.units = units ? *units : *unit_system(word);

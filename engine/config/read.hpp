@@ -9,7 +9,10 @@ namespace stillground::config {
 
 /// Reads a scenario file and every file it names (catalogue entries, loads, positions, profiles), relative to its
 /// folder. Everything that can be judged without physics is judged here. Throws InputError (file:line:col, key, found,
-/// allowed). `units`: in which people are shown figures, before what the scenario says itself.
-model::Scenario read_scenario(const std::filesystem::path& file, std::optional<UnitSystem> units = std::nullopt);
+/// allowed). `units`: in which people are shown figures, before what the scenario says itself. `catalogues`: their
+/// folder, unless the environment variable STILLGROUND_CONFIGS names one; empty: see installed_catalogues, of the
+/// program's or library's own file.
+model::Scenario read_scenario(const std::filesystem::path& file, std::optional<UnitSystem> units = std::nullopt,
+                              const std::filesystem::path& catalogues = {});
 
 }  // namespace stillground::config

@@ -163,6 +163,28 @@ TEST_CASE("Another folder of catalogues may be named, and is judged as strictly"
                     Contains("ground.yaml:1:28:") && Contains("\"2 m\" is not a volumetric heat capacity"));
 }
 
+TEST_CASE("An installation's catalogues are found from its programs and libraries, wherever it stands", "[config]") {
+  const testing::Scratch scratch;
+  const testing::fs::path prefix = scratch.folder / "any where";
+  const testing::fs::path configs = prefix / "share/stillground/configs";
+  CHECK(config::installed_catalogues(prefix / "bin/stillground-check").empty());
+  testing::fs::create_directories(configs);
+  for (const char* own :
+       {"bin/stillground-check", "lib/libstillground.so.0", "lib/x86_64-linux-gnu/libstillground.so"}) {
+    CAPTURE(own);
+    CHECK(config::installed_catalogues(prefix / own) == configs);
+  }
+  CHECK(config::installed_catalogues("/stillground").empty());
+}
+
+TEST_CASE("The reader may be told another folder of catalogues, but the environment goes first", "[config]") {
+  const testing::Scratch scratch;
+  CHECK_THROWS_WITH(testing::read_edited({}, scratch.folder),
+                    Contains("ground.layers[2].use: cannot read") && Contains("no such file"));
+  const OtherCatalogues other(folder);
+  CHECK_NOTHROW(testing::read_edited({}, scratch.folder));
+}
+
 TEST_CASE("A catalogue's range is judged as strictly", "[config]") {
   const testing::Scratch scratch;
   testing::fs::copy_file(folder / "pipes.yaml", scratch.folder / "pipes.yaml");

@@ -10,9 +10,10 @@
 namespace stillground::testing {
 
 /// The good scenario of tests/cli/broken after some edits (their language is in cases.hpp), read.
-inline model::Scenario read_edited(const std::vector<std::string>& edits) {
+inline model::Scenario read_edited(const std::vector<std::string>& edits,
+                                   const std::filesystem::path& catalogues = {}) {
   const Scratch scratch;
-  return config::read_scenario(make_broken({"", edits, ""}, scratch.folder));
+  return config::read_scenario(make_broken({"", edits, ""}, scratch.folder), std::nullopt, catalogues);
 }
 
 inline const std::string surface =
