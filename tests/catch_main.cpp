@@ -1,2 +1,2 @@
 #define CATCH_CONFIG_MAIN
-#include <catch2/catch.hpp>
+#include "tests/catch.hpp"

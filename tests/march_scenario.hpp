@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "engine/model/scenario.hpp"
-#include "engine/run/simulation.hpp"
+#include "engine/simulation/simulation.hpp"
 
 namespace stillground::test {
 
@@ -61,8 +61,8 @@ inline model::Scenario scenario(int rows, int columns, int years = 1) {
 
 /// The hours of a march.
 inline std::vector<record::Hour> march(const model::Scenario& s, long hours, int threads = 1) {
-  const run::Assembly assembly = run::assemble(s);
-  run::Simulation simulation(assembly, threads);
+  const assembly::Assembly assembly = assembly::assemble(s);
+  simulation::Simulation simulation(assembly, threads);
   std::vector<record::Hour> result;
   for (long hour = 0; hour < hours; ++hour) result.push_back(simulation.march_hour());
   return result;

@@ -3,8 +3,8 @@
 
 #include "engine/app/plan.hpp"
 #include "engine/config/read.hpp"
+#include "engine/job/plan.hpp"
 #include "engine/program/program.hpp"
-#include "engine/run/run.hpp"
 
 /// Validates a scenario and tells what a run of it would do.
 int main(int argc, char** argv) {
@@ -22,7 +22,7 @@ int main(int argc, char** argv) {
         program::add_units(app, units);
       },
       [&] {
-        const run::Plan plan = run::check(config::read_scenario(scenario, units), threads);
+        const job::Plan plan = job::check(config::read_scenario(scenario, units), threads);
         const UnitSystem machines = units.value_or(UnitSystem::si);
         program::deliver("-", json ? app::plan_json(plan, machines) : app::plan_text(plan, threads));
       });

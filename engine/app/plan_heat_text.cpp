@@ -11,7 +11,7 @@ namespace {
 /// Less is round-off of sums over the years.
 constexpr double worth_telling = 1e-6;
 
-std::string duty(const char* name, const run::Duty& duty, const Figures& figures) {
+std::string duty(const char* name, const job::LoadSummary& duty, const Figures& figures) {
   if (duty.peak <= 0) return "";
   const bool differs = std::abs(duty.first_year - duty.year) > worth_telling * duty.year;
   const std::string first = differs ? fmt::format(" ({} in the first)", figures.energy(duty.first_year)) : "";
@@ -19,7 +19,8 @@ std::string duty(const char* name, const run::Duty& duty, const Figures& figures
                    fmt::format("{} a year{}, at most {}", figures.energy(duty.year), first, figures.power(duty.peak)));
 }
 
-std::string per_metre(const char* name, const run::GroundHeat& heat, const run::Plan& plan, const Figures& figures) {
+std::string per_metre(const char* name, const assembly::GroundHeat& heat, const job::Plan& plan,
+                      const Figures& figures) {
   if (!heat.any()) return "";
   return plan_line(
       name, fmt::format("{} at the peak, first on {}, {} between entering and leaving; {} a year",
@@ -28,11 +29,11 @@ std::string per_metre(const char* name, const run::GroundHeat& heat, const run::
 }
 
 /// By which COP the heat per metre follows from a building's loads.
-std::string cop_note(const run::Plan& plan, const Figures& figures) {
+std::string cop_note(const job::Plan& plan, const Figures& figures) {
   if (!std::isnan(plan.heat_to_ground)) return "";
-  const run::GroundHeats& heats = plan.ground_heats;
+  const assembly::GroundHeats& heats = plan.ground_heats;
   std::string at;
-  for (const run::GroundHeat* heat : {&heats.taken, &heats.given}) {
+  for (const assembly::GroundHeat* heat : {&heats.taken, &heats.given}) {
     if (heat->any()) at += (at.empty() ? "" : " and ") + figures.temperature(heat->eft);
   }
   if (at.empty()) return "";
@@ -44,7 +45,7 @@ std::string cop_note(const run::Plan& plan, const Figures& figures) {
 
 }  // namespace
 
-std::string plan_heat_text(const run::Plan& plan, const Figures& figures) {
+std::string plan_heat_text(const job::Plan& plan, const Figures& figures) {
   const std::string to_ground = std::isnan(plan.heat_to_ground) ? "follows from the EFT and the COP; the run tells"
                                                                 : fmt::format("{}{} a year (positive: into the ground)",
                                                                               plan.heat_to_ground > 0 ? "+" : "",

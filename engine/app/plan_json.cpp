@@ -23,7 +23,7 @@ ordered_json celsius(double kelvin) {
   return quantity(kelvin - 273.15, "degC");
 }
 
-ordered_json flow_case(const run::FlowCase& flow, UnitSystem system) {
+ordered_json flow_case(const job::FlowCase& flow, UnitSystem system) {
   ordered_json c;
   c["what"] = flow.what + " " + Figures{system}.temperature(flow.fluid_temperature);
   c["fluid_temperature"] = celsius(flow.fluid_temperature);
@@ -36,7 +36,7 @@ ordered_json flow_case(const run::FlowCase& flow, UnitSystem system) {
 }
 
 /// What was entered, and the local resistance that follows: null where there is none.
-ordered_json measured(const run::ResponseTest& test) {
+ordered_json measured(const assembly::ResponseTest& test) {
   ordered_json m;
   m["effective"] = quantity(test.effective, "K m W-1");
   m["flow"] = quantity(1e3 * test.volume_flow, "L s-1");
@@ -47,7 +47,7 @@ ordered_json measured(const run::ResponseTest& test) {
   return m;
 }
 
-void add_field(ordered_json& j, const run::Plan& plan) {
+void add_field(ordered_json& j, const job::Plan& plan) {
   j["bores"] = plan.bores;
   j["groups"] = plan.groups;
   j["equal_groups"] = plan.equal_groups;
@@ -64,7 +64,7 @@ void add_field(ordered_json& j, const run::Plan& plan) {
   j["mass_flow"] = quantity(plan.mass_flow, "kg s-1");
 }
 
-void add_cells(ordered_json& j, const run::Plan& plan) {
+void add_cells(ordered_json& j, const job::Plan& plan) {
   j["radial_cells"] = plan.radial_cells;
   j["axial_cells"] = plan.axial_cells;
   j["cells"] = plan.cells;
@@ -72,8 +72,8 @@ void add_cells(ordered_json& j, const run::Plan& plan) {
   j["grid_depth"] = quantity(plan.grid_depth, "m");
 }
 
-void add_loads(ordered_json& j, const run::Plan& plan) {
-  const auto duty = [&](const std::string& name, const run::Duty& of) {
+void add_loads(ordered_json& j, const job::Plan& plan) {
+  const auto duty = [&](const std::string& name, const job::LoadSummary& of) {
     j[name] = quantity(of.year, "J");
     j[name + "_first_year"] = quantity(of.first_year, "J");
     j[name + "_peak"] = quantity(of.peak, "W");
@@ -84,20 +84,20 @@ void add_loads(ordered_json& j, const run::Plan& plan) {
   j["heat_to_ground"] = quantity(plan.heat_to_ground, "J");
 }
 
-ordered_json peak_month(const run::Plan& plan, const run::GroundHeat& heat) {
+ordered_json peak_month(const job::Plan& plan, const assembly::GroundHeat& heat) {
   ordered_json month = quantity(NAN, "month");
   if (heat.any()) month["value"] = plus_days(plan.start, heat.hour / 24).month;
   return month;
 }
 
 /// "2028-01-17 07:00", or null where no heat goes this way.
-ordered_json peak_hour(const run::Plan& plan, const run::GroundHeat& heat) {
+ordered_json peak_hour(const job::Plan& plan, const assembly::GroundHeat& heat) {
   return heat.any() ? ordered_json(iso_hour(plan.start, static_cast<double>(heat.hour))) : ordered_json(nullptr);
 }
 
-void add_ground_heat(ordered_json& j, const run::Plan& plan) {
-  const run::GroundHeat &taken = plan.ground_heats.taken, &given = plan.ground_heats.given;
-  const auto difference = [&](const run::GroundHeat& heat) {
+void add_ground_heat(ordered_json& j, const job::Plan& plan) {
+  const assembly::GroundHeat &taken = plan.ground_heats.taken, &given = plan.ground_heats.given;
+  const auto difference = [&](const assembly::GroundHeat& heat) {
     return quantity(heat.any() ? heat.difference : NAN, "K");
   };
   j["per_metre"] = {{"heating_peak", quantity(taken.peak, "W m-1")},
@@ -109,13 +109,13 @@ void add_ground_heat(ordered_json& j, const run::Plan& plan) {
   j["peak_hour"] = {{"heating", peak_hour(plan, taken)}, {"cooling", peak_hour(plan, given)}};
 }
 
-void add_flow(ordered_json& j, const run::Plan& plan) {
+void add_flow(ordered_json& j, const job::Plan& plan) {
   const auto volume = [&](double flow) { return quantity(1e3 * flow, "L s-1"); };
   j["velocity"] = {{"full", quantity(plan.full_flow.velocity, "m s-1")},
                    {"least", quantity(plan.least_flow.velocity, "m s-1")}};
   j["bore_flow"] = {{"full", volume(plan.full_flow.volume)}, {"least", volume(plan.least_flow.volume)}};
   j["phases"] = ordered_json::array();
-  for (const run::WorkPeriod& period : plan.periods) {
+  for (const assembly::WorkPeriod& period : plan.periods) {
     j["phases"].push_back({{"start", iso_hour(plan.start, static_cast<double>(period.first))},
                            {"bores", period.bores},
                            {"length", quantity(period.length, "m")},
@@ -137,7 +137,7 @@ ordered_json eft_error(const record::ErrorEstimate& error) {
 
 }  // namespace
 
-std::string plan_json(const run::Plan& plan, UnitSystem system) {
+std::string plan_json(const job::Plan& plan, UnitSystem system) {
   ordered_json j;
   j["title"] = plan.title;
   j["start"] = iso(plan.start);

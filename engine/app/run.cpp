@@ -7,12 +7,11 @@
 
 #include "engine/app/run_display.hpp"
 #include "engine/config/read.hpp"
+#include "engine/job/cautions.hpp"
+#include "engine/job/run.hpp"
 #include "engine/program/notices.hpp"
 #include "engine/program/program.hpp"
 #include "engine/program/signals.hpp"
-#include "engine/run/cautions.hpp"
-#include "engine/run/run.hpp"
-#include "engine/screen/simulate.hpp"
 
 namespace stillground::app {
 
@@ -46,14 +45,10 @@ fs::path result_path(const Arguments& arguments) {
 
 void run_scenario(const Arguments& arguments) {
   const model::Scenario scenario = config::read_scenario(arguments.scenario, arguments.units);
-  const bool screens = scenario.run.screens();
-  if (screens && arguments.resume) {
-    throw InputError("--resume: a screening estimate leaves no checkpoint; run it afresh");
-  }
   const fs::path result = result_path(arguments);
 
   RunDisplay display(scenario.units);
-  run::Options options;
+  job::Options options;
   options.result = result;
   options.threads = arguments.threads;
   options.resume = arguments.resume;
@@ -62,15 +57,14 @@ void run_scenario(const Arguments& arguments) {
   options.warned = [](const std::vector<Warning>& warnings) {
     for (const Warning& warning : warnings) program::warn(warning);
   };
-  options.progress = [&](const run::Progress& progress) { display.show(progress); };
+  options.progress = [&](const job::Progress& progress) { display.show(progress); };
   options.listen = program::stop_on_signals;
-  const std::vector<Warning> warnings =
-      screens ? screen::simulate(scenario, options) : run::simulate(scenario, options);
+  const std::vector<Warning> warnings = job::run(scenario, options);
   display.clear();
-  program::Notices notices{{}, run::cautions(scenario)};
+  program::Notices notices{{}, job::cautions(scenario)};
   for (const Warning& warning : warnings) notices.warnings.push_back(warning.line());
-  program::deliver("-", fmt::format("{} is complete{}\n{}", result.string(), screens ? ", a screening estimate" : "",
-                                    program::footer(notices)));
+  program::deliver("-", fmt::format("{} is complete{}\n{}", result.string(),
+                                    scenario.run.screens() ? ", a screening estimate" : "", program::footer(notices)));
 }
 
 }  // namespace

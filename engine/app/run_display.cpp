@@ -24,7 +24,7 @@ int columns() {
   return ::ioctl(STDERR_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0 ? size.ws_col : 80;
 }
 
-std::string year_line(const run::Progress& p, UnitSystem system) {
+std::string year_line(const job::Progress& p, UnitSystem system) {
   const units::Shown shown = units::shown_in("degC", system);
   return fmt::format("{}  year {:>3} of {}  EFT {:6.2f} to {:6.2f} {}\n",
                      iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24)), p.year,
@@ -49,7 +49,7 @@ void RunDisplay::clear() {
   drawn_ = false;
 }
 
-void RunDisplay::show(const run::Progress& progress) {
+void RunDisplay::show(const job::Progress& progress) {
   if (!started_) {
     started_ = true;
     began_ = Clock::now();
@@ -63,7 +63,7 @@ void RunDisplay::show(const run::Progress& progress) {
   if (bar_ && (!drawn_ || Clock::now() - last_drawn_ > redraw_after)) draw_bar(progress);
 }
 
-void RunDisplay::draw_bar(const run::Progress& p) {
+void RunDisplay::draw_bar(const job::Progress& p) {
   last_drawn_ = Clock::now();
   const double seconds = std::chrono::duration<double>(last_drawn_ - began_).count();
   const double done_here = p.hours_done - hours_at_start_;

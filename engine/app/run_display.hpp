@@ -2,7 +2,7 @@
 
 #include <chrono>
 
-#include "engine/run/run.hpp"
+#include "engine/job/run.hpp"
 
 namespace stillground::app {
 
@@ -16,7 +16,7 @@ class RunDisplay {
   RunDisplay(const RunDisplay&) = delete;
   RunDisplay& operator=(const RunDisplay&) = delete;
 
-  void show(const run::Progress& progress);
+  void show(const job::Progress& progress);
 
   /// Takes the bar off the terminal, so that a message starts on a clean line.
   void clear();
@@ -24,7 +24,7 @@ class RunDisplay {
  private:
   using Clock = std::chrono::steady_clock;
 
-  void draw_bar(const run::Progress& progress);
+  void draw_bar(const job::Progress& progress);
 
   UnitSystem units_;
   bool bar_;

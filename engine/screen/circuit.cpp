@@ -83,7 +83,7 @@ MatrixXd Circuit::rates(const bore::Network& network, double heat_rate) const {
   }
   for (std::size_t j = 0; j < ground_.terms.size(); ++j) {
     const Index place = first_term() + static_cast<Index>(j);
-    const Exponential& term = ground_.terms[j];
+    const response::Exponential& term = ground_.terms[j];
     rates.row(place) = (term.amplitude * mean_heat - of(place)) / term.time_constant;
   }
   rates.row(heat()) = mean_heat;

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "engine/bore/network.hpp"
-#include "engine/screen/exponentials.hpp"
+#include "engine/response/exponentials.hpp"
 
 namespace stillground::screen {
 
@@ -21,7 +21,7 @@ struct CircuitShape {
 /// proportion to the heat so far (all terms too slow to bend within an hour).
 struct NearGround {
   double instant = 0;  ///< [K m/W]
-  std::vector<Exponential> terms;
+  std::vector<response::Exponential> terms;
   double drift = 0;  ///< [K m/W per s]
 };
 

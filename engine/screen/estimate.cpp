@@ -3,15 +3,15 @@
 #include <algorithm>
 #include <array>
 
+#include "engine/assembly/phases.hpp"
 #include "engine/loop/flow_rule.hpp"
-#include "engine/run/phases.hpp"
-#include "engine/run/plausible.hpp"
-#include "engine/run/seen_hour.hpp"
-#include "engine/screen/duty.hpp"
-#include "engine/screen/exponentials.hpp"
-#include "engine/screen/flow_maps.hpp"
-#include "engine/screen/superposition.hpp"
+#include "engine/response/exponentials.hpp"
+#include "engine/response/operating_fraction.hpp"
+#include "engine/response/superposition.hpp"
+#include "engine/screen/flow_propagators.hpp"
 #include "engine/screen/undisturbed.hpp"
+#include "engine/simulation/hour_summary.hpp"
+#include "engine/simulation/plausible.hpp"
 
 namespace stillground::screen {
 
@@ -22,17 +22,17 @@ constexpr double slow = 8 * seconds_per_hour;   // from this time constant on a 
 constexpr std::size_t layers_of_a_circuit = 8;  // down and up once
 constexpr double ice = 273.15;
 
-void check(const run::Assembly& assembly) {
-  if (run::Phases(assembly).all_alike()) return;
+void check(const assembly::Assembly& assembly) {
+  if (assembly::Phases(assembly).all_alike()) return;
   throw InputError(
       assembly.scenario.place("run.method"), "run.method",
       "screening superposes one step response of the whole field: bores that start or stop within the run, "
       "or have a flow_weight of their own, need `method: march`");
 }
 
-NearGround near_ground(const StepResponse& response) {
+NearGround near_ground(const response::ExponentialResponse& response) {
   NearGround near{response.instant, {}, 0};
-  for (const Exponential& term : response.terms) {
+  for (const response::Exponential& term : response.terms) {
     if (term.time_constant < slow) {
       near.terms.push_back(term);
     } else {
@@ -42,9 +42,9 @@ NearGround near_ground(const StepResponse& response) {
   return near;
 }
 
-std::vector<Exponential> slow_terms(const StepResponse& response) {
-  std::vector<Exponential> terms;
-  for (const Exponential& term : response.terms) {
+std::vector<response::Exponential> slow_terms(const response::ExponentialResponse& response) {
+  std::vector<response::Exponential> terms;
+  for (const response::Exponential& term : response.terms) {
     if (term.time_constant >= slow) terms.push_back(term);
   }
   return terms;
@@ -52,11 +52,13 @@ std::vector<Exponential> slow_terms(const StepResponse& response) {
 
 /// The part of the undisturbed profile that a wall keeps though the fluid levels it: of what resists in the bore,
 /// between rests, and in the ground within a season.
-double kept_of_profile(const run::Assembly& assembly, const StepResponse& response) {
+double kept_of_profile(const assembly::Assembly& assembly, const response::ExponentialResponse& response) {
   const model::Scenario& scenario = assembly.scenario;
-  const run::Film film = run::film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
-  const auto computed = run::resistances(scenario, run::mean_solid(assembly.problem).conductivity, film.films);
-  const double bore = run::with_measured(computed, assembly.fluid).resistance[0] / duty(assembly);
+  const assembly::Film film = assembly::film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
+  const auto computed =
+      assembly::resistances(scenario, assembly::mean_solid(assembly.problem).conductivity, film.films);
+  const double bore =
+      assembly::with_measured(computed, assembly.fluid).resistance[0] / response::operating_fraction(assembly);
   return bore / (bore + response.after(seconds_per_year / 6));
 }
 
@@ -84,7 +86,7 @@ std::vector<double> undisturbed_profile(const march::Problem& problem, std::size
 }
 
 /// The circuit that stands for all: bores of the mean depth.
-CircuitShape shape_of(const run::Assembly& assembly, const StepResponse& response) {
+CircuitShape shape_of(const assembly::Assembly& assembly, const response::ExponentialResponse& response) {
   CircuitShape shape;
   shape.bores = static_cast<std::size_t>(assembly.scenario.flow.in_series);
   shape.passes = assembly.problem.passes;
@@ -101,7 +103,8 @@ CircuitShape shape_of(const run::Assembly& assembly, const StepResponse& respons
 /// Circuit, near ground and slow ground on their way through the hours.
 class Screening {
  public:
-  Screening(const run::Assembly& assembly, const FieldResponse& field, const StepResponse& response)
+  Screening(const assembly::Assembly& assembly, const response::FieldResponse& field,
+            const response::ExponentialResponse& response)
       : assembly_(assembly),
         plausible_(assembly),
         undisturbed_(assembly, field),
@@ -123,7 +126,7 @@ class Screening {
   }
 
   record::Hour hour() {
-    const long number = tally_.hour;
+    const long number = statistics_.hour;
     plausible_.loops(of_state(fluid_), number);  // maps are made for its temperature
     const record::Hour hour = [&] {
       try {
@@ -136,55 +139,56 @@ class Screening {
     return hour;
   }
 
-  const run::Tally& tally() const { return tally_; }
+  const simulation::Statistics& statistics() const { return statistics_; }
 
  private:
   record::Hour any_hour() {
-    const loop::Demand demand = assembly_.loads.hour(tally_.hour);
+    const loop::Demand demand = assembly_.loads.hour(statistics_.hour);
     const double part = loop::flow_part(assembly_.scenario.flow, demand.size() / peak_);
-    std::array<double, HourMap::columns> driven{};
+    std::array<double, HourlyPropagator::columns> driven{};
     std::copy(state_.begin(), state_.end(), driven.begin());
-    const double ambient = undisturbed_.at(tally_.hour) + slow_.rise();
-    const double ambient_after = undisturbed_.at(tally_.hour + 1) + slow_.left();
-    driven[HourMap::ambient] = ambient;
-    driven[HourMap::change] = ambient_after - ambient;
-    driven[HourMap::profile] = 1;
+    const double ambient = undisturbed_.at(statistics_.hour) + slow_.rise();
+    const double ambient_after = undisturbed_.at(statistics_.hour + 1) + slow_.left();
+    driven[HourlyPropagator::ambient] = ambient;
+    driven[HourlyPropagator::change] = ambient_after - ambient;
+    driven[HourlyPropagator::profile] = 1;
 
     record::Hour hour;
     hour.heating = demand.heating + demand.hot_water;
     hour.cooling = demand.cooling + demand.cooling_direct;
-    const FlowMaps::Flowing* flowing = part > 0 ? &maps_.flowing(part, of_state(fluid_)) : nullptr;
-    const HourMap& map = flowing ? flowing->map : maps_.standing();
+    const FlowPropagators::Flowing* flowing = part > 0 ? &maps_.flowing(part, of_state(fluid_)) : nullptr;
+    const HourlyPropagator& map = flowing ? flowing->map : maps_.standing();
     auto after = map.times(driven);
     if (flowing) {
       hour.flow = part * circuits_ * assembly_.fluid.flow_per_bore;
-      const loop::Meeting meeting = meet(demand, map, after[HourMap::outlet], hour.flow);
+      const loop::Meeting meeting = meet(demand, map, after[HourlyPropagator::outlet], hour.flow);
       hour.eft = meeting.eft;
       hour.lft = meeting.lft;
       hour.heat_to_ground = meeting.to_ground;
       hour.power = meeting.power;
       const double load = meeting.to_ground / circuits_;
-      for (std::size_t row = 0; row < HourMap::rows; ++row) after[row] += map.at(row, HourMap::load) * load;
+      for (std::size_t row = 0; row < HourlyPropagator::rows; ++row)
+        after[row] += map.at(row, HourlyPropagator::load) * load;
     } else {
-      hour.eft = after[HourMap::outlet];
-      hour.lft = after[HourMap::down];
+      hour.eft = after[HourlyPropagator::outlet];
+      hour.lft = after[HourlyPropagator::down];
     }
-    std::copy(after.begin(), after.begin() + HourMap::shapes, state_.begin());
-    const double heat = after[HourMap::heat];
+    std::copy(after.begin(), after.begin() + HourlyPropagator::shapes, state_.begin());
+    const double heat = after[HourlyPropagator::heat];
     slow_.advance(heat / seconds_per_hour);
 
-    ++tally_.hour;
-    run::see(tally_, {hour.eft, hour.lft, hour.flow > 0, flowing ? flowing->reynolds : 0}, demand,
-             assembly_.problem.pumps);
+    ++statistics_.hour;
+    simulation::update(statistics_, {hour.eft, hour.lft, hour.flow > 0, flowing ? flowing->reynolds : 0}, demand,
+                       assembly_.problem.pumps);
     if (std::min(hour.eft, hour.lft) < ice) {
       const double wall =
           ambient_after + of_state(terms_) + ground_.drift * heat + ground_.instant * heat / seconds_per_hour;
-      tally_.coldest_wall = std::min(tally_.coldest_wall, wall);
+      statistics_.coldest_wall = std::min(statistics_.coldest_wall, wall);
     }
     return hour;
   }
 
-  using Amplitudes = std::array<double, HourMap::shapes>;
+  using Amplitudes = std::array<double, HourlyPropagator::shapes>;
 
   double of_state(const Amplitudes& parts) const {
     double sum = 0;
@@ -193,44 +197,44 @@ class Screening {
   }
 
   /// EFT = unloaded + slope heat/heat_rate, and the heat follows from the EFT.
-  loop::Meeting meet(const loop::Demand& demand, const HourMap& map, double unloaded, double flow) const {
+  loop::Meeting meet(const loop::Demand& demand, const HourlyPropagator& map, double unloaded, double flow) const {
     const double heat_rate = flow * assembly_.fluid.heat_capacity;
-    const double slope = map.at(HourMap::outlet, HourMap::load) / circuits_ * heat_rate;
+    const double slope = map.at(HourlyPropagator::outlet, HourlyPropagator::load) / circuits_ * heat_rate;
     return loop::meet({slope / (1 + slope), unloaded / (1 + slope), heat_rate}, demand, assembly_.problem.pumps);
   }
 
-  const run::Assembly& assembly_;
-  run::Plausible plausible_;
+  const assembly::Assembly& assembly_;
+  simulation::Plausible plausible_;
   FieldsUndisturbed undisturbed_;
-  Superposition slow_;
+  response::Superposition slow_;
   NearGround ground_;
-  FlowMaps maps_;
+  FlowPropagators maps_;
   double circuits_;
   double peak_;  // largest load of any hour [W]
   Amplitudes state_{};
   Amplitudes fluid_{}, terms_{};  // what adds up to the mean fluid, and to the near ground's terms
-  run::Tally tally_;
+  simulation::Statistics statistics_;
 };
 
 }  // namespace
 
-Estimate superposed(const run::Assembly& assembly, const FieldResponse& response, const TakeYear& take) {
-  const Fit fitted = fit(response.samples, shortest, 4 * assembly.duration());
+Estimate superposed(const assembly::Assembly& assembly, const response::FieldResponse& response, const TakeYear& take) {
+  const response::Fit fitted = response::fit(response.samples, shortest, 4 * assembly.duration());
   Screening screening(assembly, response, fitted.response);
   std::vector<record::Hour> hours(hours_per_year);
   for (int year = 0; year < assembly.scenario.run.years; ++year) {
     for (record::Hour& hour : hours) hour = screening.hour();
     take(hours);
   }
-  return {screening.tally(), fitted.misfit};
+  return {screening.statistics(), fitted.misfit};
 }
 
-FieldResponse screened_response(const run::Assembly& assembly) {
+response::FieldResponse screened_response(const assembly::Assembly& assembly) {
   check(assembly);
-  return field_response(assembly);
+  return response::field_response(assembly);
 }
 
-Estimate estimate(const run::Assembly& assembly, const TakeYear& take) {
+Estimate estimate(const assembly::Assembly& assembly, const TakeYear& take) {
   return superposed(assembly, screened_response(assembly), take);
 }
 

@@ -3,17 +3,17 @@
 #include <functional>
 #include <span>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/record/frames.hpp"
-#include "engine/run/assembly.hpp"
-#include "engine/run/tally.hpp"
-#include "engine/screen/response.hpp"
+#include "engine/response/field_response.hpp"
+#include "engine/simulation/statistics.hpp"
 
 namespace stillground::screen {
 
 /// What is left to say when the hours are told.
 struct Estimate {
-  run::Tally tally;   ///< what warnings are made of; the coldest wall is that of the mean wall
-  double misfit = 0;  ///< largest relative error of the fitted step response
+  simulation::Statistics statistics;  ///< what warnings are made of; the coldest wall is that of the mean wall
+  double misfit = 0;                  ///< largest relative error of the fitted step response
 };
 
 /// Takes the 8760 hours of a run-year, one year after the other; they hold until it returns.
@@ -23,10 +23,10 @@ using TakeYear = std::function<void(std::span<const record::Hour>)>;
 /// in the bores one circuit that stands for all, by the march's own network, film, steps and heat pumps. Throws
 /// InputError, at run.method, for what one step response cannot say: bores that start or stop or have flows of their
 /// own.
-Estimate estimate(const run::Assembly& assembly, const TakeYear& take);
+Estimate estimate(const assembly::Assembly& assembly, const TakeYear& take);
 
 /// The two halves of it. Throw the same; what takes seconds is in the first.
-FieldResponse screened_response(const run::Assembly& assembly);
-Estimate superposed(const run::Assembly& assembly, const FieldResponse& response, const TakeYear& take);
+response::FieldResponse screened_response(const assembly::Assembly& assembly);
+Estimate superposed(const assembly::Assembly& assembly, const response::FieldResponse& response, const TakeYear& take);
 
 }  // namespace stillground::screen

@@ -16,8 +16,8 @@ constexpr double year_turns = 2 * std::numbers::pi / seconds_per_year;  // [1/s]
 constexpr double early = seconds_per_day;                               // before, shares tell of the bores' filling
 
 /// The first sample at `time` or later.
-std::size_t sample_at(const FieldResponse& response, double time) {
-  const auto before = [](const Sample& sample, double t) { return sample.time < t; };
+std::size_t sample_at(const response::FieldResponse& response, double time) {
+  const auto before = [](const response::Sample& sample, double t) { return sample.time < t; };
   const auto& samples = response.samples;
   const auto found = std::lower_bound(samples.begin(), samples.end() - 1, time, before);
   return static_cast<std::size_t>(found - samples.begin());
@@ -33,7 +33,7 @@ Value weighted(const std::vector<Value>& shares, const Values& per_layer) {
 
 /// What a wave exp(i w t) of a layer's temperature, a turn a year, makes of the field's: the shares are answers to a
 /// step, so theirs to the wave is the sum of their changes, each turned back by its time.
-std::vector<std::complex<double>> shares_of_a_wave(const FieldResponse& response) {
+std::vector<std::complex<double>> shares_of_a_wave(const response::FieldResponse& response) {
   const std::size_t first = sample_at(response, early);
   const Values& start = response.shares[first];
   std::vector<std::complex<double>> sum(start.begin(), start.end());
@@ -56,7 +56,7 @@ Values above(const ground::Undisturbed& undisturbed, double time, const Values& 
 /// A run's undisturbed ground but for what its surface warms by.
 class WithoutTrend {
  public:
-  explicit WithoutTrend(const run::Assembly& assembly) : run_(assembly.problem.undisturbed) {
+  explicit WithoutTrend(const assembly::Assembly& assembly) : run_(assembly.problem.undisturbed) {
     model::Ground ground = assembly.scenario.ground;
     auto* surface = std::get_if<model::SeasonalSurface>(&ground.undisturbed);
     if (!surface || surface->trend == 0) return;
@@ -82,7 +82,7 @@ class WithoutTrend {
 
 }  // namespace
 
-FieldsUndisturbed::FieldsUndisturbed(const run::Assembly& assembly, const FieldResponse& response) {
+FieldsUndisturbed::FieldsUndisturbed(const assembly::Assembly& assembly, const response::FieldResponse& response) {
   const Values& yearly = assembly.problem.undisturbed.yearly_mean();
   Values standing;  // [sample]
   for (const Values& shares : response.shares) standing.push_back(weighted(shares, yearly));

@@ -2,8 +2,8 @@
 
 #include <vector>
 
-#include "engine/run/assembly.hpp"
-#include "engine/screen/response.hpp"
+#include "engine/assembly/assembly.hpp"
+#include "engine/response/field_response.hpp"
 
 namespace stillground::screen {
 
@@ -12,7 +12,7 @@ namespace stillground::screen {
 /// that it is, a warming of the surface by what a season's time makes of it.
 class FieldsUndisturbed {
  public:
-  FieldsUndisturbed(const run::Assembly& assembly, const FieldResponse& response);
+  FieldsUndisturbed(const assembly::Assembly& assembly, const response::FieldResponse& response);
 
   /// At the start of an hour of the run, or its end [K]; straight between midnights.
   double at(long hour) const {

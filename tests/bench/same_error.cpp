@@ -9,7 +9,7 @@
 #include "engine/march/ambient.hpp"
 #include "engine/march/arkode/stepper.hpp"
 #include "engine/march/fused/stepper.hpp"
-#include "engine/run/observe.hpp"
+#include "engine/simulation/observe.hpp"
 #include "validation/cvode/cases.hpp"
 #include "validation/oracle/field_integrator.hpp"
 
@@ -27,8 +27,8 @@ constexpr double watts = 4000;
 struct Case {
   model::Scenario scenario = validation::lone_bore();
   std::vector<double> load = validation::jumping_load(hours, watts, false);
-  run::Assembly assembly = run::assemble(scenario);
-  run::Regimes regimes{scenario, assembly.fluid, assembly.problem.grid};
+  assembly::Assembly assembly = assembly::assemble(scenario);
+  assembly::FlowRegimes regimes{scenario, assembly.fluid, assembly.problem.grid};
   march::FlowRegime flowing = regimes.flowing(assembly.fluid.reference).march;
 };
 
@@ -50,7 +50,7 @@ std::vector<double> marched(const Case& at, Maker&& maker) {
   const march::Problem& problem = at.assembly.problem;
   march::Workers workers(1);
   const auto stepper = maker(problem, workers);
-  march::State state = run::initial_state(problem);
+  march::State state = simulation::initial_state(problem);
   march::Vector wall_heat(problem.groups.size() * problem.row());
   std::vector<double> eft;
   for (const double heat : at.load) {

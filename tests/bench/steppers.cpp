@@ -8,8 +8,8 @@
 #include "engine/march/arkode/stepper.hpp"
 #include "engine/march/fused/kernels.hpp"
 #include "engine/march/fused/stepper.hpp"
-#include "engine/run/observe.hpp"
-#include "engine/run/simulation.hpp"
+#include "engine/simulation/observe.hpp"
+#include "engine/simulation/simulation.hpp"
 #include "tests/march_scenario.hpp"
 
 /// What an hour's march costs per cell and step, all of the ground's cells counted, one thread or as many as asked for.
@@ -31,13 +31,13 @@ model::Scenario field(int rows, int columns, bool two_clocks) {
 }
 
 void march_days(benchmark::State& state, const model::Scenario& scenario, int threads, const Maker& maker) {
-  const run::Assembly assembly = run::assemble(scenario);
+  const assembly::Assembly assembly = assembly::assemble(scenario);
   const march::Problem& problem = assembly.problem;
-  run::Regimes regimes(scenario, assembly.fluid, problem.grid);
+  assembly::FlowRegimes regimes(scenario, assembly.fluid, problem.grid);
   const march::FlowRegime& flowing = regimes.flowing(assembly.fluid.reference).march;
   march::Workers workers(threads);
   const auto stepper = maker(problem, workers);
-  march::State at = run::initial_state(problem);
+  march::State at = simulation::initial_state(problem);
   march::Vector wall_heat(problem.groups.size() * problem.row());
   test::Noise noise;
   const auto hour = [&] {

@@ -1,9 +1,9 @@
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/cli/scratch_case.hpp"
 

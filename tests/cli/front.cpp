@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
 
 #include "engine/base/version.hpp"
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/unit/base/scratch.hpp"
 

@@ -1,8 +1,8 @@
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <csignal>
 
 #include "engine/record/read/result.hpp"
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/cli/scratch_case.hpp"
 

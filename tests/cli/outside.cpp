@@ -1,5 +1,5 @@
-#include <catch2/catch.hpp>
 
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/cli/scratch_case.hpp"
 

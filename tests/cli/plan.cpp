@@ -1,7 +1,7 @@
-#include <catch2/catch.hpp>
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/cli/scratch_case.hpp"
 

@@ -1,8 +1,8 @@
-#include <catch2/catch.hpp>
 #include <csignal>
 #include <fstream>
 
 #include "engine/record/read/result.hpp"
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/cli/scratch_case.hpp"
 

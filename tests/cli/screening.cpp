@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
 
 #include "engine/record/read/result.hpp"
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/cli/scratch_case.hpp"
 

@@ -1,10 +1,10 @@
-#include <catch2/catch.hpp>
 #include <chrono>
 #include <csignal>
 #include <fstream>
 #include <sstream>
 #include <thread>
 
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/cli/scratch_case.hpp"
 

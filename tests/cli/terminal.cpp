@@ -4,9 +4,9 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <csignal>
 
+#include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/cli/scratch_case.hpp"
 

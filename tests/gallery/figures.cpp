@@ -1,6 +1,6 @@
 #include <algorithm>
-#include <catch2/catch.hpp>
 
+#include "tests/catch.hpp"
 #include "tests/gallery/gallery.hpp"
 
 using namespace stillground;

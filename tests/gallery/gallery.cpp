@@ -10,7 +10,7 @@
 #include <stdexcept>
 
 #include "engine/config/read.hpp"
-#include "engine/run/simulation.hpp"
+#include "engine/simulation/simulation.hpp"
 
 namespace stillground::gallery {
 
@@ -76,17 +76,17 @@ model::Scenario read(const std::string& name) {
 Figures march(const std::string& name, int years, int threads) {
   model::Scenario scenario = read(name);
   scenario.run.years = years;
-  const run::Assembly assembly = run::assemble(scenario);
-  run::Simulation simulation(assembly, run::useful_threads(assembly, threads));
+  const assembly::Assembly assembly = assembly::assemble(scenario);
+  simulation::Simulation simulation(assembly, simulation::useful_threads(assembly, threads));
   Figures figures;
   figures.bores = static_cast<int>(assembly.bores.size());
   figures.groups = static_cast<int>(assembly.groups.size());
-  figures.to_drill = run::drill_length(assembly);
+  figures.to_drill = assembly::drill_length(assembly);
   for (int year = 0; year < years; ++year) {
     if (year > 0) simulation.start_year();
-    YearTally tally;
-    for (long hour = 0; hour < hours_per_year; ++hour) tally.add(simulation.march_hour());
-    figures.year = tally.year();
+    YearTally statistics;
+    for (long hour = 0; hour < hours_per_year; ++hour) statistics.add(simulation.march_hour());
+    figures.year = statistics.year();
     const double turnover = (figures.year.into_ground + figures.year.out_of_ground) * joule_per_mwh;
     figures.residual = std::max(figures.residual, std::abs(simulation.year_balance().residual) / turnover);
   }

@@ -1,10 +1,10 @@
-#include <catch2/catch.hpp>
 #include <fstream>
 #include <iterator>
 #include <regex>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/config/read.hpp"
-#include "engine/run/assembly.hpp"
+#include "tests/catch.hpp"
 #include "tests/cli/broken/cases.hpp"
 #include "tests/gallery/gallery.hpp"
 #include "tests/unit/base/scratch.hpp"
@@ -19,11 +19,11 @@ const std::filesystem::path plans = gallery::folder / "plans";
 
 std::string drawn(const std::string& name) {
   const model::Scenario scenario = gallery::read(name);
-  const run::Assembly assembly = run::assemble(scenario);
+  const assembly::Assembly assembly = assembly::assemble(scenario);
   return present::svg(scenarios::site_plan(assembly));
 }
 
-std::string listed(const run::Assembly& assembly) {
+std::string listed(const assembly::Assembly& assembly) {
   return present::csv(scenarios::plan_table(assembly), scenarios::plan_comments(assembly));
 }
 
@@ -63,11 +63,11 @@ TEST_CASE("The bores that `plan --csv` lists of any layout, read back, give the 
   std::filesystem::create_directory_symlink(gallery::folder / "../juniper_row", scratch.folder / "juniper_row");
   for (const std::string& name : gallery::scenario_names()) {
     CAPTURE(name);
-    const run::Assembly first = run::assemble(gallery::read(name));
+    const assembly::Assembly first = assembly::assemble(gallery::read(name));
     std::ofstream(copy / "listed.csv") << listed(first);
     std::ofstream(copy / "again.yaml") << with_positions(testing::slurp(gallery::folder / (name + ".yaml")),
                                                          "listed.csv");
-    const run::Assembly again = run::assemble(config::read_scenario(copy / "again.yaml"));
+    const assembly::Assembly again = assembly::assemble(config::read_scenario(copy / "again.yaml"));
     CHECK(listed(again) == listed(first));
     present::SitePlan drawing = scenarios::site_plan(first);
     drawing.chamber.reset();  // is a fan's, no bore's

@@ -1,9 +1,9 @@
 #include <fmt/format.h>
 
-#include <catch2/catch.hpp>
 #include <fstream>
 #include <iterator>
 
+#include "tests/catch.hpp"
 #include "tests/gallery/gallery.hpp"
 
 using namespace stillground;

@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
 #include <string>
 
+#include "tests/catch.hpp"
 #include "tests/gallery/gallery.hpp"
 #include "tests/march_scenario.hpp"
 

@@ -1,8 +1,8 @@
-#include <catch2/catch.hpp>
 #include <filesystem>
 #include <fstream>
 
 #include "engine/config/read.hpp"
+#include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;

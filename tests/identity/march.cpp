@@ -1,5 +1,5 @@
-#include <catch2/catch.hpp>
 
+#include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;
@@ -8,8 +8,8 @@ TEST_CASE("Bores grouped by symmetry march like bores each on its own") {
   auto grouped = test::scenario(3, 2);
   auto lone = grouped;
   lone.run.groups = model::Run::Groups::none;
-  REQUIRE(run::assemble(grouped).groups.size() == 2);
-  REQUIRE(run::assemble(lone).groups.size() == 6);
+  REQUIRE(assembly::assemble(grouped).groups.size() == 2);
+  REQUIRE(assembly::assemble(lone).groups.size() == 6);
   // 1e-10 K: the sums run in another order, nothing else differs.
   CHECK(test::largest_difference(test::march(grouped, 2500), test::march(lone, 2500)) < 1e-10);
 }
@@ -39,8 +39,8 @@ TEST_CASE("The bits do not depend on the number of threads") {
 
 TEST_CASE("A march resumed from its checkpoint goes on with the same bits") {
   const auto s = test::scenario(2, 2);
-  const run::Assembly assembly = run::assemble(s);
-  run::Simulation through(assembly, 1), first(assembly, 1), second(assembly, 1);
+  const assembly::Assembly assembly = assembly::assemble(s);
+  simulation::Simulation through(assembly, 1), first(assembly, 1), second(assembly, 1);
   for (int hour = 0; hour < 731; ++hour) {
     through.march_hour();
     first.march_hour();
@@ -58,12 +58,12 @@ TEST_CASE("A march resumed from its checkpoint goes on with the same bits") {
 TEST_CASE("A checkpoint of another grid is refused") {
   const auto small = test::scenario(1, 1);
   const auto large = test::scenario(2, 1);
-  const run::Assembly one = run::assemble(small), other = run::assemble(large);
-  run::Simulation from(one, 1), to(other, 1);
+  const assembly::Assembly one = assembly::assemble(small), other = assembly::assemble(large);
+  simulation::Simulation from(one, 1), to(other, 1);
   auto deeper = small;
   deeper.bore.depth = 140;
-  const run::Assembly third = run::assemble(deeper);
-  run::Simulation unlike(third, 1);
+  const assembly::Assembly third = assembly::assemble(deeper);
+  simulation::Simulation unlike(third, 1);
   CHECK_THROWS_AS(unlike.restore(from.save()), InputError);
 }
 
@@ -71,8 +71,8 @@ TEST_CASE("Heat put in is stored or left by the surface, every year, to round-of
   for (const bool always : {false, true}) {
     auto s = test::scenario(2, 2, 2);
     if (always) s.flow.runs = model::Flow::Runs::always;
-    const run::Assembly assembly = run::assemble(s);
-    run::Simulation simulation(assembly, 1);
+    const assembly::Assembly assembly = assembly::assemble(s);
+    simulation::Simulation simulation(assembly, 1);
     for (int year = 0; year < 2; ++year) {
       double turned = 0;
       for (int hour = 0; hour < hours_per_year; ++hour)

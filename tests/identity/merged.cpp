@@ -1,8 +1,9 @@
-#include <catch2/catch.hpp>
 
+#include "engine/forecast/merging.hpp"
 #include "engine/march/ambient.hpp"
-#include "engine/run/group_deviation.hpp"
-#include "engine/run/observe.hpp"
+#include "engine/simulation/group_deviation.hpp"
+#include "engine/simulation/observe.hpp"
+#include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;
@@ -55,17 +56,17 @@ double mean_of_neighbours(const march::Problem& problem, const march::State& sta
 constexpr long half_a_year = 4368;  // whole days
 
 Outcome marched(const model::Scenario& s, int threads = 1) {
-  const run::Assembly assembly = run::assemble(s);
-  run::Simulation simulation(assembly, threads);
+  const assembly::Assembly assembly = forecast::assemble(s);
+  simulation::Simulation simulation(assembly, threads, forecast::merging_hours(s.run.years));
   Outcome outcome;
   for (long hour = 0; hour < half_a_year; ++hour) outcome.hours.push_back(simulation.march_hour());
   march::Workers workers(1);
-  march::State state = run::initial_state(assembly.problem);
-  run::Tally tally;
-  tally.wall_heat.assign(assembly.problem.groups.size() * assembly.problem.row(), 0.0);
-  run::restore(simulation.save(), state, tally);
+  march::State state = simulation::initial_state(assembly.problem);
+  simulation::Statistics statistics;
+  statistics.wall_heat.assign(assembly.problem.groups.size() * assembly.problem.row(), 0.0);
+  simulation::restore(simulation.save(), state, statistics);
   march::refresh_neighbours(assembly.problem, state, workers);
-  outcome.deviation = run::group_deviation(assembly, state, workers);
+  outcome.deviation = simulation::group_deviation(assembly, state, workers);
   for (const std::size_t g : assembly.groups.of_bore) {
     outcome.neighbours.push_back(mean_of_neighbours(assembly.problem, state, g));
   }
@@ -83,12 +84,12 @@ double largest_difference(const std::vector<double>& a, const std::vector<double
 
 TEST_CASE("Under the least bound only bores that are equal by the layout share a group") {
   auto grid = test::scenario(3, 4);
-  const auto equal = run::assemble(grid).groups;
+  const auto equal = forecast::assemble(grid).groups;
   grid.run.groups = model::Run::Groups::merged;
   grid.run.group_error = 1e-6;
-  CHECK(run::assemble(grid).groups.of_bore == equal.of_bore);
+  CHECK(forecast::assemble(grid).groups.of_bore == equal.of_bore);
   const model::Scenario irregular = merged(1e-6);
-  CHECK(run::assemble(irregular).groups.size() == 12);
+  CHECK(forecast::assemble(irregular).groups.size() == 12);
 }
 
 TEST_CASE("Merged bores stand as far from their group as each marched on its own says, and within the bound") {
@@ -120,13 +121,13 @@ TEST_CASE("Merged groups: the bits do not depend on the number of threads") {
 
 TEST_CASE("Merged groups: heat put in is stored or left by the surface, to round-off") {
   const model::Scenario scenario = merged(0.3);
-  const run::Assembly assembly = run::assemble(scenario);
+  const assembly::Assembly assembly = forecast::assemble(scenario);
   REQUIRE(assembly.groups.size() < 12);
-  run::Simulation simulation(assembly, 1);
+  simulation::Simulation simulation(assembly, 1, forecast::merging_hours(scenario.run.years));
   double turned = 0;
   for (int hour = 0; hour < hours_per_year; ++hour) {
     turned += std::abs(simulation.march_hour().heat_to_ground) * seconds_per_hour;
   }
   CHECK(std::abs(simulation.year_balance().residual) <= 1e-9 * turned);
-  CHECK(simulation.tally().group_deviation > 0);
+  CHECK(simulation.statistics().group_deviation > 0);
 }

@@ -1,5 +1,5 @@
-#include <catch2/catch.hpp>
 
+#include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;
@@ -83,9 +83,9 @@ TEST_CASE("A phase that begins at the start is no phase") {
 TEST_CASE("A resumed run knows which bores have begun and which are shut off") {
   auto s = phased(200 * 3600.0);
   std::get<model::Positions>(s.layout).sites.front().stop = 300 * 3600.0;
-  const run::Assembly assembly = run::assemble(s);
+  const assembly::Assembly assembly = assembly::assemble(s);
   for (const int cut : {150, 200, 250, 300, 350}) {
-    run::Simulation through(assembly, 1), second(assembly, 1);
+    simulation::Simulation through(assembly, 1), second(assembly, 1);
     for (int hour = 0; hour < cut; ++hour) through.march_hour();
     second.restore(through.save());
     for (int hour = cut; hour < 400; ++hour) REQUIRE(through.march_hour().eft == second.march_hour().eft);

@@ -1,8 +1,8 @@
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <limits>
 
 #include "engine/config/read.hpp"
+#include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;

@@ -7,9 +7,9 @@
 
 #include "engine/field/layout.hpp"
 #include "engine/field/plot.hpp"
-#include "engine/run/cautions.hpp"
-#include "engine/run/header.hpp"
-#include "engine/run/warnings.hpp"
+#include "engine/job/cautions.hpp"
+#include "engine/job/header.hpp"
+#include "engine/job/warnings.hpp"
 #include "tools/scenarios/plan_words.hpp"
 
 namespace stillground::scenarios {
@@ -20,18 +20,18 @@ constexpr std::size_t rows_shown = 40;  ///< in the text; CSV and JSON have all
 
 }  // namespace
 
-PlanSums plan_sums(const run::Assembly& assembly) {
+PlanSums plan_sums(const assembly::Assembly& assembly) {
   PlanSums sums;
   sums.bores = assembly.bores.size();
   for (const auto& bore : assembly.bores) sums.active_length += bore.depth;
-  sums.drill_length = run::drill_length(assembly);
+  sums.drill_length = assembly::drill_length(assembly);
   const auto nearest = field::nearest_distances(assembly.bores);
   if (!nearest.empty()) sums.nearest = *std::min_element(nearest.begin(), nearest.end());
   if (const auto* land = model::land_of(assembly.scenario.layout)) sums.land = field::area(land->outline);
   return sums;
 }
 
-present::Table plan_table(const run::Assembly& assembly) {
+present::Table plan_table(const assembly::Assembly& assembly) {
   const auto any = [&](auto has) { return std::any_of(assembly.bores.begin(), assembly.bores.end(), has); };
   const bool named = any([](const model::BoreSite& bore) { return !bore.name.empty(); });
   const bool later = any([](const model::BoreSite& bore) { return bore.start > 0; });
@@ -59,7 +59,7 @@ present::Table plan_table(const run::Assembly& assembly) {
   return table;
 }
 
-std::string plan_text(const run::Assembly& assembly, UnitSystem system) {
+std::string plan_text(const assembly::Assembly& assembly, UnitSystem system) {
   present::Table table = present::in_system(plan_table(assembly), system);
   std::string rest;
   if (table.rows.size() > rows_shown) {
@@ -70,7 +70,7 @@ std::string plan_text(const run::Assembly& assembly, UnitSystem system) {
                      present::text(table), rest);
 }
 
-present::Json plan_json(const run::Assembly& assembly) {
+present::Json plan_json(const assembly::Assembly& assembly) {
   const PlanSums sums = plan_sums(assembly);
   present::Json json;
   json["title"] = assembly.scenario.title;
@@ -83,7 +83,7 @@ present::Json plan_json(const run::Assembly& assembly) {
   return json;
 }
 
-std::vector<std::string> plan_comments(const run::Assembly& assembly) {
+std::vector<std::string> plan_comments(const assembly::Assembly& assembly) {
   std::vector<std::string> comments{assembly.scenario.title};
   if (model::land_of(assembly.scenario.layout) != nullptr) {
     comments.emplace_back(
@@ -93,8 +93,8 @@ std::vector<std::string> plan_comments(const run::Assembly& assembly) {
   return comments;
 }
 
-program::Notices plan_notices(const run::Assembly& assembly) {
-  return {run::stored_lines(run::warnings_before(assembly)), run::cautions(assembly.scenario)};
+program::Notices plan_notices(const assembly::Assembly& assembly) {
+  return {job::stored_lines(job::warnings_before(assembly)), job::cautions(assembly.scenario)};
 }
 
 }  // namespace stillground::scenarios

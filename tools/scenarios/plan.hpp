@@ -1,6 +1,6 @@
 #pragma once
 
-#include "engine/run/assembly.hpp"
+#include "engine/assembly/assembly.hpp"
 #include "tools/outputs/outputs.hpp"
 #include "tools/present/json.hpp"
 #include "tools/present/site_plan.hpp"
@@ -16,22 +16,22 @@ struct PlanSums {
   double nearest = 0;        ///< spacing of the two nearest bores [m]; 0 for a lone one
   double land = 0;           ///< within a plot's outline [m2]; 0 without one
 };
-PlanSums plan_sums(const run::Assembly& assembly);
+PlanSums plan_sums(const assembly::Assembly& assembly);
 
 /// One row a bore; as CSV it may serve as a scenario's `positions`.
-present::Table plan_table(const run::Assembly& assembly);
+present::Table plan_table(const assembly::Assembly& assembly);
 
 /// What stands above that table.
-std::vector<std::string> plan_comments(const run::Assembly& assembly);
+std::vector<std::string> plan_comments(const assembly::Assembly& assembly);
 
-std::string plan_text(const run::Assembly& assembly, UnitSystem system = UnitSystem::si);
-present::Json plan_json(const run::Assembly& assembly);
+std::string plan_text(const assembly::Assembly& assembly, UnitSystem system = UnitSystem::si);
+present::Json plan_json(const assembly::Assembly& assembly);
 
 /// The plan from above: bores numbered as in the table, phases and bores that are shut off told apart, names and
 /// unusual depths beside the bores, bores in series joined, the land's outline, what is kept clear and the setbacks.
-present::SitePlan site_plan(const run::Assembly& assembly, const outputs::Drawing& drawing = {});
+present::SitePlan site_plan(const assembly::Assembly& assembly, const outputs::Drawing& drawing = {});
 
 /// What a run of it would warn of beforehand, and the cautions.
-program::Notices plan_notices(const run::Assembly& assembly);
+program::Notices plan_notices(const assembly::Assembly& assembly);
 
 }  // namespace stillground::scenarios

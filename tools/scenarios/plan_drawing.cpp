@@ -50,7 +50,7 @@ std::vector<double> phases_of(const std::vector<model::BoreSite>& bores) {
   return {instants.begin(), instants.end()};
 }
 
-std::vector<std::string> phase_texts(const run::Assembly& assembly, const std::vector<double>& phases) {
+std::vector<std::string> phase_texts(const assembly::Assembly& assembly, const std::vector<double>& phases) {
   std::vector<std::string> texts;
   for (const double phase : phases) {
     const auto begins = [phase](const model::BoreSite& bore) { return bore.start == phase; };
@@ -62,7 +62,7 @@ std::vector<std::string> phase_texts(const run::Assembly& assembly, const std::v
 }
 
 /// When bores are shut off: the only date, or the first and the last.
-std::string shut_off_text(const run::Assembly& assembly) {
+std::string shut_off_text(const assembly::Assembly& assembly) {
   std::set<double> instants;
   for (const auto& bore : assembly.bores) {
     if (std::isfinite(bore.stop)) instants.insert(bore.stop);
@@ -97,7 +97,7 @@ void add_land(const model::Layout& layout, present::SitePlan& plan) {
 
 }  // namespace
 
-present::SitePlan site_plan(const run::Assembly& assembly, const outputs::Drawing& drawing) {
+present::SitePlan site_plan(const assembly::Assembly& assembly, const outputs::Drawing& drawing) {
   const model::Scenario& scenario = assembly.scenario;
   present::SitePlan plan;
   plan.id = "plan";

@@ -124,7 +124,7 @@ Storage storage(const model::Bore& bore, double fluid) {
 }
 
 /// Heat above the undisturbed start [J], added up from a snapshot with areas and capacities of our own.
-double stored(const run::Assembly& assembly, const record::Snapshot& shot) {
+double stored(const assembly::Assembly& assembly, const record::Snapshot& shot) {
   const ground::Grid& grid = assembly.problem.grid;
   const Storage bore = storage(assembly.scenario.bore, assembly.fluid.density * assembly.fluid.heat_capacity);
   double sum = 0;
@@ -151,7 +151,7 @@ double stored(const run::Assembly& assembly, const record::Snapshot& shot) {
 
 /// What the snapshot says of a group's fluid against its temperatures at the cells' centres and our own capacities,
 /// over the most by which these may differ: a cell holds fluid as warm as what leaves it, half of its change away.
-double fluid_miss(const run::Assembly& assembly, const record::Snapshot& shot, std::size_t g) {
+double fluid_miss(const assembly::Assembly& assembly, const record::Snapshot& shot, std::size_t g) {
   const Storage bore = storage(assembly.scenario.bore, assembly.fluid.density * assembly.fluid.heat_capacity);
   const march::Group& group = assembly.problem.groups[g];
   double centres = 0, longest = 0, coldest = 1e9, warmest = 0;
@@ -177,8 +177,8 @@ void fluids(validation::Check& check) {
                    "1: a cell's fluid is as warm as what leaves it, half of the cell's change from its centre; both "
                    "ways, half each"});
   for (const Case& c : cases()) {
-    const run::Assembly assembly = run::assemble(c.scenario);
-    run::Simulation simulation(assembly, 2);
+    const assembly::Assembly assembly = assembly::assemble(c.scenario);
+    simulation::Simulation simulation(assembly, 2);
     for (int hour = 0; hour < 20 * 24 - 12; ++hour) simulation.march_hour();
     const record::Snapshot shot = simulation.snapshot();
     for (std::size_t g = 0; g < assembly.groups.size(); ++g) {
@@ -204,8 +204,8 @@ void balances(validation::Check& check) {
        "bores start in the first year, over the second alone",
        "1e-7: snapshots hold single precision, 6e-8 of each cell"});
   for (const Case& c : cases()) {
-    const run::Assembly assembly = run::assemble(c.scenario);
-    run::Simulation simulation(assembly, 2);
+    const assembly::Assembly assembly = assembly::assemble(c.scenario);
+    simulation::Simulation simulation(assembly, 2);
     double before = stored(assembly, simulation.snapshot());
     double in = 0, turned = 0, surface = 0;
     for (int year = 1; year <= 2; ++year) {
@@ -238,9 +238,9 @@ void threads(validation::Check& check) {
   auto s = test::scenario(1, 1);
   s.layout = mixed_depths();
   s.loads = test::building(18000);
-  const run::Assembly assembly = run::assemble(s);
+  const assembly::Assembly assembly = assembly::assemble(s);
   for (const int count : {2, 4}) {
-    run::Simulation alone(assembly, 1), together(assembly, count);
+    simulation::Simulation alone(assembly, 1), together(assembly, count);
     double largest = 0;
     for (int hour = 0; hour < 60 * 24; ++hour) {
       const double miss = std::abs(alone.march_hour().eft - together.march_hour().eft);

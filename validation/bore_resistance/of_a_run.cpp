@@ -4,8 +4,8 @@
 #include <limits>
 #include <numbers>
 
-#include "engine/run/assembly.hpp"
-#include "engine/run/regimes.hpp"
+#include "engine/assembly/assembly.hpp"
+#include "engine/assembly/flow_regimes.hpp"
 #include "validation/bore_resistance/claims.hpp"
 #include "validation/bore_resistance/sections.hpp"
 #include "validation/oracle/reference_table.hpp"
@@ -74,8 +74,8 @@ void judge_run(Check& check) {
     for (const TableRow& row : oracle::reference_table("bore_resistance.csv")) {
       if (flow < 1e-4 && number(row, "R_pipe") < 0.13) continue;
       const model::Scenario s = scenario(row, flow);
-      const run::Assembly assembly = run::assemble(s);
-      run::Regimes regimes(s, assembly.fluid, assembly.problem.grid);
+      const assembly::Assembly assembly = assembly::assemble(s);
+      assembly::FlowRegimes regimes(s, assembly.fluid, assembly.problem.grid);
       const bore::Network network = regimes.flowing(temperature).march.networks.back();
       rb.compare(describe(row), number(row, "Rb_boundary"), network.modes[0].resistance());
       ra.compare(describe(row), number(row, "Ra_boundary"), 2 * network.modes[1].resistance());

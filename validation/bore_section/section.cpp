@@ -3,11 +3,11 @@
 #include <cmath>
 #include <numbers>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/bore/resistance.hpp"
 #include "engine/march/growing_steps.hpp"
 #include "engine/march/radial.hpp"
-#include "engine/run/assembly.hpp"
-#include "engine/run/observe.hpp"
+#include "engine/simulation/observe.hpp"
 #include "validation/rig/fixed_flow_march.hpp"
 #include "validation/rig/uniform_bore.hpp"
 
@@ -58,7 +58,7 @@ constexpr double length = endless.toe - endless.top;
 
 march::Problem endless_bore(const Section& s) {
   const double outer = 300;
-  const int rings = static_cast<int>(std::ceil(std::log(outer / s.bore_radius) / std::log(run::ring_ratio)));
+  const int rings = static_cast<int>(std::ceil(std::log(outer / s.bore_radius) / std::log(assembly::ring_ratio)));
   auto problem = lone_bore({s.bore_radius, outer, rings, 2, 1.3, 1000, 60}, s.ground, endless);
   problem.step = 1800;
   return problem;
@@ -124,7 +124,7 @@ std::vector<SectionAnswer> even_answer(const Section& section, double heat, cons
   const march::Problem problem = endless_bore(section);
   const march::FlowRegime regime = even_flow(section, problem);
   const march::Task task{{0, 0, 0, heat * length}, &regime};
-  march::GrowingSteps steps(problem, task, run::initial_state(problem));
+  march::GrowingSteps steps(problem, task, simulation::initial_state(problem));
   std::size_t k = 0;
   while (problem.grid.z[k] < (endless.top + endless.toe) / 2) ++k;
   const double wall = march::wall_to_first_node(problem.grid, section.ground.conductivity);

@@ -22,8 +22,8 @@ struct Section {
 /// From a row of the oracle's cases.
 Section read_section(const std::map<std::string, std::string>& row);
 
-/// The network that the engine marches with, as run::Regimes makes it: of a single U, of a double U in parallel, of a
-/// coaxial loop (of its fluid either stream has half).
+/// The network that the engine marches with, as assembly::FlowRegimes makes it: of a single U, of a double U in
+/// parallel, of a coaxial loop (of its fluid either stream has half).
 bore::Network network(const Section& section);
 
 /// Of a double U one after the other, each leg a stream of its own: modes even, alternate, opposite twice.

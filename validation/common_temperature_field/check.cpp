@@ -7,10 +7,10 @@
 #include <map>
 #include <sstream>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/march/growing_steps.hpp"
 #include "engine/march/rates.hpp"
-#include "engine/run/assembly.hpp"
-#include "engine/run/observe.hpp"
+#include "engine/simulation/observe.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
 #include "validation/rig/traces.hpp"
@@ -63,10 +63,10 @@ std::string id_of(std::string name) {
 
 void compare(const std::vector<std::map<std::string, std::string>>& rows, validation::Claim& claim) {
   const model::Scenario s = scenario(bores_from(rows.front().at("bores")));
-  const run::Assembly assembly = run::assemble(s);
-  run::Regimes regimes(s, assembly.fluid, assembly.problem.grid);
+  const assembly::Assembly assembly = assembly::assemble(s);
+  assembly::FlowRegimes regimes(s, assembly.fluid, assembly.problem.grid);
   const march::Task task{assembly.loads.hour(0), &regimes.flowing(283.15).march};
-  march::GrowingSteps steps(assembly.problem, task, run::initial_state(assembly.problem));
+  march::GrowingSteps steps(assembly.problem, task, simulation::initial_state(assembly.problem));
   std::vector<double> times;
   for (const auto& row : rows) times.push_back(std::stod(row.at("years")) * seconds_per_year);
   validation::Traces traces;

@@ -15,7 +15,7 @@ model::Scenario base(int bores, double spacing, int rings) {
   s.heat_pump.reset();
   s.flow.runs = model::Flow::Runs::always;
   s.run.grid.radial_cells = rings;
-  s.run.grid.outer_radius = s.bore.diameter / 2 * std::pow(run::ring_ratio, rings);
+  s.run.grid.outer_radius = s.bore.diameter / 2 * std::pow(assembly::ring_ratio, rings);
   s.run.grid.bottom_margin = 20;
   return s;
 }

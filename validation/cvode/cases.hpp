@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "engine/run/assembly.hpp"
+#include "engine/assembly/assembly.hpp"
 #include "validation/oracle/field_equations.hpp"
 
 namespace stillground::validation {

@@ -19,18 +19,18 @@ constexpr double hour = seconds_per_hour;
 
 /// Flows and networks held at the reference temperature: the oracle is to judge time, not the film.
 struct Flows {
-  explicit Flows(const run::Assembly& assembly)
+  explicit Flows(const assembly::Assembly& assembly)
       : regimes(assembly.scenario, assembly.fluid, assembly.problem.grid),
         flowing(regimes.flowing(assembly.fluid.reference).march),
         standing(regimes.standing().march) {}
 
-  run::Regimes regimes;
+  assembly::FlowRegimes regimes;
   march::FlowRegime flowing, standing;
 };
 
 /// Hourly mean EFT by the engine's stepper. An hour without load stands if `idle`.
 std::vector<double> marched(model::Scenario s, const std::vector<double>& load, bool idle) {
-  const run::Assembly assembly = run::assemble(s);
+  const assembly::Assembly assembly = assembly::assemble(s);
   const Flows flows(assembly);
   validation::FixedFlowMarch march(assembly.problem);
   std::vector<double> eft;
@@ -41,7 +41,7 @@ std::vector<double> marched(model::Scenario s, const std::vector<double>& load, 
 
 /// The same by CVODE; hours of equal load in a row are one piece.
 std::vector<double> integrated(const model::Scenario& s, const std::vector<double>& load, bool idle, double tolerance) {
-  const run::Assembly assembly = run::assemble(s);
+  const assembly::Assembly assembly = assembly::assemble(s);
   const Flows flows(assembly);
   const oracle::Flow flowing = validation::flow_of(flows.flowing), standing = validation::flow_of(flows.standing);
   const oracle::FieldEquations equations(validation::field_of(assembly.problem));

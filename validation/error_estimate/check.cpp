@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "engine/run/error_estimate.hpp"
+#include "engine/forecast/error_estimate.hpp"
 #include "tests/march_scenario.hpp"
 #include "validation/error_estimate/random_scenario.hpp"
 #include "validation/error_estimate/trial.hpp"
@@ -62,10 +62,11 @@ model::Scenario many_layers() {
 
 void parts(validation::Claim& claim) {
   const model::Scenario lone = test::scenario(1, 1);
-  const auto lone_estimate = run::estimate_errors(run::assemble(lone));
+  const auto lone_estimate = forecast::estimate_errors(assembly::assemble(lone));
   const auto lone_run = validation::all_hours(lone);
-  const auto by = [&](const run::Refinement& finer) {
-    return validation::largest_difference(lone_run, validation::all_hours(run::refined(run::assemble(lone), finer)));
+  const auto by = [&](const response::Refinement& finer) {
+    return validation::largest_difference(lone_run,
+                                          validation::all_hours(response::refined(assembly::assemble(lone), finer)));
   };
   validation::bounded(claim, "pumps, on and off: step alone", lone_estimate.step, by({1, 1, 4}));
   validation::bounded(claim, "pumps, on and off: cells alone", lone_estimate.grid, by({2, 2, 1}));
@@ -76,7 +77,7 @@ void parts(validation::Claim& claim) {
     square.run.clocks = model::Run::Clocks::one;  // nothing but the refresh may differ
     model::Scenario often = square;
     often.run.refresh = seconds_per_hour;
-    const auto estimate = run::estimate_errors(run::assemble(square));
+    const auto estimate = forecast::estimate_errors(assembly::assemble(square));
     validation::bounded(claim, fmt::format("2 x 2, seasonal: refresh of {:g} h alone", hours), estimate.refresh,
                         validation::largest_difference(validation::all_hours(square), validation::all_hours(often)));
   }

@@ -3,14 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/run/error_estimate.hpp"
-#include "engine/run/simulation.hpp"
+#include "engine/forecast/error_estimate.hpp"
+#include "engine/simulation/simulation.hpp"
 
 namespace stillground::validation {
 
 std::vector<record::Hour> all_hours(const model::Scenario& scenario) {
-  const run::Assembly assembly = run::assemble(scenario);
-  run::Simulation simulation(assembly, 1);
+  const assembly::Assembly assembly = assembly::assemble(scenario);
+  simulation::Simulation simulation(assembly, 1);
   std::vector<record::Hour> hours;
   while (!simulation.finished()) hours.push_back(simulation.march_hour());
   return hours;
@@ -24,8 +24,8 @@ double largest_difference(const std::vector<record::Hour>& run, const std::vecto
   return largest;
 }
 
-model::Scenario finer(const model::Scenario& scenario, const run::Refinement& by) {
-  model::Scenario made = run::refined(run::assemble(scenario), by);
+model::Scenario finer(const model::Scenario& scenario, const response::Refinement& by) {
+  model::Scenario made = response::refined(assembly::assemble(scenario), by);
   made.run.refresh = std::max(1.0, std::round(scenario.run.refresh / seconds_per_hour / 8)) * seconds_per_hour;
   return made;
 }
@@ -37,7 +37,7 @@ Outcome put_on_trial(Claim& claim, const std::string& at, const model::Scenario&
 Outcome put_on_trial(Claim& claim, const std::string& at, const model::Scenario& scenario,
                      const std::vector<record::Hour>& truer) {
   const Outcome outcome{largest_difference(all_hours(scenario), truer),
-                        run::estimate_errors(run::assemble(scenario)).total};
+                        forecast::estimate_errors(assembly::assemble(scenario)).total};
   bounded(claim, at, outcome.estimate, outcome.error);
   return outcome;
 }

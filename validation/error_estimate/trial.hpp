@@ -4,7 +4,7 @@
 
 #include "engine/model/scenario.hpp"
 #include "engine/record/frames.hpp"
-#include "engine/run/pilot.hpp"
+#include "engine/response/single_bore.hpp"
 #include "validation/rig/claim.hpp"
 
 namespace stillground::validation {
@@ -17,10 +17,10 @@ double largest_difference(const std::vector<record::Hour>& run, const std::vecto
 
 /// What stands for the truth: rings twice as many, cells half as high, a quarter of the step, an eighth of the refresh
 /// interval (one hour at least).
-inline constexpr run::Refinement truth{2, 2, 4};
+inline constexpr response::Refinement truth{2, 2, 4};
 
 /// The scenario made finer in cells and step, and its refresh interval an eighth.
-model::Scenario finer(const model::Scenario& scenario, const run::Refinement& by);
+model::Scenario finer(const model::Scenario& scenario, const response::Refinement& by);
 
 /// A true error and what was estimated of it [K].
 struct Outcome {

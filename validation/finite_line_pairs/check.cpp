@@ -6,8 +6,8 @@
 #include <map>
 #include <numbers>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/base/calendar.hpp"
-#include "engine/run/assembly.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
 #include "validation/rig/traces.hpp"
@@ -29,7 +29,7 @@ void compare(const std::vector<Row>& rows, validation::Claim& claim) {
   const ground::Reach warmed{number(rows[0], "D_i"), number(rows[0], "D_i") + number(rows[0], "H_i")};
   const ground::Reach source{number(rows[0], "D_j"), number(rows[0], "D_j") + number(rows[0], "H_j")};
   const double radius = 0.075, far = 4 * std::sqrt(4 * rock.diffusivity() * 25 * seconds_per_year);
-  const int rings = static_cast<int>(std::ceil(std::log(far / radius) / std::log(run::ring_ratio)));
+  const int rings = static_cast<int>(std::ceil(std::log(far / radius) / std::log(assembly::ring_ratio)));
   validation::UniformBore bore({radius, far, rings, 0.5, 1.2, 8, far}, rock, source, {warmed});
   validation::Traces traces;
   bore.march({seconds_per_year, 5 * seconds_per_year, 25 * seconds_per_year}, 60, 43200, [&](double time) {

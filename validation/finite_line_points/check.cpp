@@ -6,8 +6,8 @@
 #include <map>
 #include <numbers>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/base/calendar.hpp"
-#include "engine/run/assembly.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
 #include "validation/rig/traces.hpp"
@@ -75,7 +75,7 @@ int main(int argc, char** argv) {
                    "0.003 in g (0.01 K at 50 W/m), as the reference's README asks of a march"});
   const model::Solid rock{conductivity, 2e6};
   const double far = 4 * std::sqrt(4 * rock.diffusivity() * 25 * seconds_per_year);
-  const int rings = static_cast<int>(std::ceil(std::log(far / bore_radius) / std::log(run::ring_ratio)));
+  const int rings = static_cast<int>(std::ceil(std::log(far / bore_radius) / std::log(assembly::ring_ratio)));
   validation::UniformBore bore({bore_radius, far, rings, 0.5, 1.2, 8, far}, rock, reach);
 
   std::map<std::pair<double, double>, validation::WorstCase> warm, cool;

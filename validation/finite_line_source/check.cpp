@@ -5,7 +5,7 @@
 #include <map>
 #include <numbers>
 
-#include "engine/run/assembly.hpp"
+#include "engine/assembly/assembly.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
 #include "validation/rig/traces.hpp"
@@ -49,7 +49,7 @@ int main(int argc, char** argv) {
                    "0.5 %, as the reference's README asks of a march at neighbours"});
   // Edges far beyond the longest time's reach; otherwise the grid that the engine chooses.
   const double reach = std::sqrt(4 * rock.diffusivity() * ts * std::exp(1.0));
-  const int rings = static_cast<int>(std::ceil(std::log(5 * reach / radius) / std::log(run::ring_ratio)));
+  const int rings = static_cast<int>(std::ceil(std::log(5 * reach / radius) / std::log(assembly::ring_ratio)));
   validation::UniformBore bore({radius, 5 * reach, rings, 0.5, 1.2, 8, 4 * reach}, rock, {top, top + h});
 
   std::map<double, std::vector<std::map<std::string, std::string>>> by_time;

@@ -3,8 +3,8 @@
 #include <limits>
 #include <numbers>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/march/tableau.hpp"
-#include "engine/run/assembly.hpp"
 
 namespace stillground::validation {
 
@@ -24,7 +24,7 @@ march::Problem lone_problem(double depth) {
   s.flow = {0.3e-3, model::Flow::Amount::per_bore, model::Flow::Runs::always};
   s.loads = model::ConstantGroundLoad{1};
   s.run.years = 1;
-  return run::assemble(s).problem;
+  return assembly::assemble(s).problem;
 }
 
 march::FlowRegime without_exchange(const march::Problem& problem, double heat_rate, double capacity) {

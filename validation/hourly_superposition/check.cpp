@@ -60,7 +60,7 @@ oracle::StepResponse response(const std::string& name) {
 }
 
 std::vector<double> marched(const model::Scenario& s, const std::vector<double>& per_metre) {
-  const run::Assembly assembly = run::assemble(s);
+  const assembly::Assembly assembly = assembly::assemble(s);
   const march::FlowRegime flow = regime(assembly.problem);
   validation::FixedFlowMarch march(assembly.problem);
   std::vector<double> rise;

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <map>
 
-#include "engine/run/assembly.hpp"
+#include "engine/assembly/assembly.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/claim.hpp"
 #include "validation/rig/traces.hpp"
@@ -26,7 +26,7 @@ int main(int argc, char** argv) {
                               validation::Origin::computed, source,
                               "G at p = r/r_b where G > 0.01, interpolated as neighbours are",
                               "0.5 %, as the reference's README asks of a march beyond the wall"});
-  const int rings = static_cast<int>(std::ceil(std::log(300 / radius) / std::log(run::ring_ratio)));
+  const int rings = static_cast<int>(std::ceil(std::log(300 / radius) / std::log(assembly::ring_ratio)));
   validation::UniformBore bore({radius, 300, rings, 0.5, 1.2, 8, 60}, rock, {2, 122});
   const auto middle = [&] {
     const auto& grid = bore.problem().grid;

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <vector>
 
-#include "engine/run/merging.hpp"
+#include "engine/forecast/merging.hpp"
 #include "tests/march_scenario.hpp"
 #include "validation/rig/claim.hpp"
 
@@ -39,7 +39,7 @@ struct Outcome {
   double deviation = 0;                    ///< as the run confirms it [K]
 };
 
-std::vector<double> walls_of(const run::Assembly& assembly, const record::Snapshot& shot) {
+std::vector<double> walls_of(const assembly::Assembly& assembly, const record::Snapshot& shot) {
   const march::Problem& problem = assembly.problem;
   std::vector<double> walls;
   for (const std::size_t g : assembly.groups.of_bore) {
@@ -55,19 +55,19 @@ std::vector<double> walls_of(const run::Assembly& assembly, const record::Snapsh
 }
 
 Outcome marched(const model::Scenario& scenario) {
-  const run::Assembly assembly = run::assemble(scenario);
-  run::Simulation simulation(assembly, 1);
-  const auto instants = run::merging_hours(scenario.run.years);
+  const assembly::Assembly assembly = forecast::assemble(scenario);
+  simulation::Simulation simulation(assembly, 1);
+  const auto instants = forecast::merging_hours(scenario.run.years);
   Outcome outcome;
   outcome.groups = assembly.groups.size();
   while (!simulation.finished()) {
     const record::Hour hour = simulation.march_hour();
     if (hour.flow > 0) outcome.eft.push_back(hour.eft);
-    if (std::binary_search(instants.begin(), instants.end(), simulation.tally().hour)) {
+    if (std::binary_search(instants.begin(), instants.end(), simulation.statistics().hour)) {
       outcome.walls.push_back(walls_of(assembly, simulation.snapshot()));
     }
   }
-  outcome.deviation = simulation.tally().group_deviation;
+  outcome.deviation = simulation.statistics().group_deviation;
   return outcome;
 }
 

@@ -53,7 +53,7 @@ void compare_at_the_turn(validation::Claim& claim, const std::vector<record::Hou
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::march);
   auto s = drawn_upon();
-  const run::Assembly as_chosen = run::assemble(s);
+  const assembly::Assembly as_chosen = assembly::assemble(s);
   const auto& grid = as_chosen.problem.grid;
   const double radius = grid.r_faces.back();
   const double margin = grid.z_faces.back() - (s.bore.top + s.bore.depth);

@@ -69,16 +69,16 @@ struct Test {
   double effective = 0;      // R_b* by its definition: fluid less mean wall, mean of the last hour, over the heat
 };
 
-double mean_wall(const run::Assembly& assembly, const record::Snapshot& shot) {
+double mean_wall(const assembly::Assembly& assembly, const record::Snapshot& shot) {
   std::vector<double> wall;
   for (std::size_t k = 0; k < assembly.problem.nz(); ++k)
     wall.push_back(std::isnan(shot.wall_temperature[k]) ? 0.0 : shot.wall_temperature[k] - undisturbed);
-  return run::mean_over_bores(assembly.problem, wall);
+  return assembly::mean_over_bores(assembly.problem, wall);
 }
 
 Test tested(const Site& site) {
-  const run::Assembly assembly = run::assemble(site.scenario);
-  run::Simulation simulation(assembly, 1);
+  const assembly::Assembly assembly = assembly::assemble(site.scenario);
+  simulation::Simulation simulation(assembly, 1);
   Test test;
   double wall = 0;
   for (int hour = 0; hour < hours; ++hour) {
@@ -108,11 +108,12 @@ double largest_difference(const Test& a, const Test& b, int from) {
 
 /// R_b* as `check` tells it of fluid at `temperature` [K].
 double told(const Site& site, double temperature) {
-  const run::Assembly assembly = run::assemble(site.scenario);
+  const assembly::Assembly assembly = assembly::assemble(site.scenario);
   const double flow = assembly.fluid.flow_per_bore;
-  const auto films = run::film(site.scenario, flow, temperature).films;
-  const auto modes = run::with_measured(run::resistances(site.scenario, sandstone.conductivity, films), assembly.fluid);
-  return run::effective_resistance(site.scenario, assembly.fluid, {sandstone, site.depth(), flow}, modes);
+  const auto films = assembly::film(site.scenario, flow, temperature).films;
+  const auto modes =
+      assembly::with_measured(assembly::resistances(site.scenario, sandstone.conductivity, films), assembly.fluid);
+  return assembly::effective_resistance(site.scenario, assembly.fluid, {sandstone, site.depth(), flow}, modes);
 }
 
 const std::string film_of_the_ground =

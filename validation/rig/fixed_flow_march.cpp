@@ -2,14 +2,14 @@
 
 #include "engine/march/ambient.hpp"
 #include "engine/march/arkode/stepper.hpp"
-#include "engine/run/observe.hpp"
+#include "engine/simulation/observe.hpp"
 
 namespace stillground::validation {
 
 FixedFlowMarch::FixedFlowMarch(const march::Problem& problem)
     : problem_(problem),
       stepper_(march::make_arkode_stepper(problem, workers_)),
-      state_(run::initial_state(problem)),
+      state_(simulation::initial_state(problem)),
       wall_heat_(problem.groups.size() * problem.row()) {}
 
 march::HourMeans FixedFlowMarch::hour(double to_ground, const march::FlowRegime& regime) {

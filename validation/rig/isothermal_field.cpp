@@ -6,7 +6,7 @@
 
 #include "engine/field/superposition.hpp"
 #include "engine/march/tableau.hpp"
-#include "engine/run/observe.hpp"
+#include "engine/simulation/observe.hpp"
 
 namespace stillground::validation {
 
@@ -37,20 +37,20 @@ model::Scenario scenario_of(const IsothermalField::Make& make) {
 
 IsothermalField::IsothermalField(const Make& make)
     : make_(make),
-      assembly_(run::assemble(scenario_of(make))),
+      assembly_(assembly::assemble(scenario_of(make))),
       // So much flow that the fluid has one temperature; capacities that pass within a millisecond.
       regime_{1,
               1e8,
               {bore::make_network(bore::NetworkParts{make.resistance, 1, 0.5, 0.5, 1e-2, 1e-2})},
               std::vector<std::size_t>(assembly_.problem.nz(), 0)},
       task_{assembly_.loads.hour(0), &regime_},
-      steps_(assembly_.problem, task_, run::initial_state(assembly_.problem)) {}
+      steps_(assembly_.problem, task_, simulation::initial_state(assembly_.problem)) {}
 
 void IsothermalField::march(const std::vector<double>& times, const std::function<void(double)>& at) {
   const double stable = march::ars222::real_stability / ground::stiffest_axial_rate(assembly_.problem.grid);
   steps_.march(times, 60, std::min(86400.0, stable), [&](double time) {
-    shot_ = run::snapshot(assembly_.problem, regime_, task_, steps_.state(),
-                          std::vector<bool>(assembly_.problem.groups.size(), true));
+    shot_ = simulation::snapshot(assembly_.problem, regime_, task_, steps_.state(),
+                                 std::vector<bool>(assembly_.problem.groups.size(), true));
     at(time);
   });
 }

@@ -4,9 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/march/growing_steps.hpp"
 #include "engine/record/frames.hpp"
-#include "engine/run/assembly.hpp"
 #include "validation/rig/ground_log.hpp"
 
 namespace stillground::validation {
@@ -59,7 +59,7 @@ class IsothermalField {
                   const std::function<double(std::size_t)>& of_layer) const;
 
   Make make_;
-  run::Assembly assembly_;
+  assembly::Assembly assembly_;
   march::FlowRegime regime_;
   march::Task task_;
   march::GrowingSteps steps_;

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <limits>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/march/radial.hpp"
-#include "engine/run/assembly.hpp"
-#include "engine/run/observe.hpp"
+#include "engine/simulation/observe.hpp"
 
 namespace stillground::validation {
 
@@ -37,7 +37,7 @@ march::Problem lone_problem(const SteadyBore::Make& make) {
   s.loads = model::ConstantGroundLoad{1};
   s.run.years = 1;
   s.run.grid = make.grid;
-  march::Problem problem = run::assemble(s).problem;
+  march::Problem problem = assembly::assemble(s).problem;
   std::fill(problem.axial.begin(), problem.axial.end(), 0.0);
   problem.passes = make.networks.front().passes;
   return problem;
@@ -60,7 +60,7 @@ SteadyBore::SteadyBore(const Make& make)
       problem_(lone_problem(make)),
       regime_(march::layer_by_layer(1, make.heat_rate, networks(problem_, make))),
       task_{{0, 0, 0, heat()}, &regime_},
-      steps_(problem_, task_, run::initial_state(problem_)) {
+      steps_(problem_, task_, simulation::initial_state(problem_)) {
   // Twenty steps beside which everything is fast: the pair is L-stable, what has not settled is damped out. Ground of
   // even heat warms on for ever; once its outer edge has the news (R^2/a = 2e14 s) everything rises alike, and so
   // slowly that grout takes up 1e-7 of the heat.
@@ -79,7 +79,7 @@ std::vector<double> SteadyBore::walls() const {
 }
 
 std::vector<SteadyBore::Passage> SteadyBore::recorded() const {
-  const auto shot = run::snapshot(problem_, regime_, task_, steps_.state(), {true});
+  const auto shot = simulation::snapshot(problem_, regime_, task_, steps_.state(), {true});
   std::vector<Passage> all;
   for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
     all.push_back({problem_.grid.z[k] - top, shot.fluid_down[k], shot.fluid_up[k]});

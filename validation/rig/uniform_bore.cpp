@@ -6,7 +6,7 @@
 #include "engine/field/superposition.hpp"
 #include "engine/ground/axial.hpp"
 #include "engine/march/radial.hpp"
-#include "engine/run/observe.hpp"
+#include "engine/simulation/observe.hpp"
 
 namespace stillground::validation {
 
@@ -44,7 +44,7 @@ UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid
               {bore::make_network(bore::NetworkParts{1000, 1e6, 0.5, 0.5, 1e-3, 1e-3})},
               std::vector<std::size_t>(problem_.nz(), 0)},
       task_{{0, 0, 0, heat_per_length * (reach.toe - reach.top)}, &regime_},
-      steps_(problem_, task_, run::initial_state(problem_)) {}
+      steps_(problem_, task_, simulation::initial_state(problem_)) {}
 
 void UniformBore::march(const std::vector<double>& times, double first_step, double longest_step,
                         const std::function<void(double)>& at) {

@@ -27,12 +27,12 @@ void see(double& largest, double miss) {
 
 /// Screens the scenario and marches it.
 Misses misses(const model::Scenario& scenario, const std::string& name, validation::Claim& months) {
-  const run::Assembly assembly = run::assemble(scenario);
+  const assembly::Assembly assembly = assembly::assemble(scenario);
   std::vector<record::Hour> estimated;
   screen::estimate(assembly, [&](std::span<const record::Hour> year) {
     estimated.insert(estimated.end(), year.begin(), year.end());
   });
-  run::Simulation simulation(assembly, 0);
+  simulation::Simulation simulation(assembly, 0);
   Misses misses;
   validation::Traces traces;
   std::size_t hour = 0;

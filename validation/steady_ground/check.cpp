@@ -7,9 +7,9 @@
 #include <limits>
 #include <numbers>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/field/superposition.hpp"
 #include "engine/ground/steady.hpp"
-#include "engine/run/assembly.hpp"
 #include "validation/rig/claim.hpp"
 #include "validation/rig/traces.hpp"
 #include "validation/rig/worst_case.hpp"
@@ -64,7 +64,7 @@ void compare(validation::Claim& claim, double upper, double lower, double d, dou
   const std::vector<model::Layer> layers{{d, "", {upper, 2.2e6}},
                                          {std::numeric_limits<double>::infinity(), "", {lower, 2.2e6}}};
   const double outer = 300, radius = 0.075;
-  const int rings = static_cast<int>(std::ceil(std::log(outer / radius) / std::log(run::ring_ratio)));
+  const int rings = static_cast<int>(std::ceil(std::log(outer / radius) / std::log(assembly::ring_ratio)));
   const auto grid = ground::make_grid({radius, outer, rings, 0.5, 1.2, 8, 180}, layers, {reach});
   auto at_wall = ground::active_fraction(grid, reach);
   for (double& q : at_wall) q *= heat;

@@ -106,10 +106,10 @@ Reading fitted(const std::vector<double>& rise, const Truth& t) {
   return at;
 }
 
-Truth truth(const run::Assembly& assembly, double fluid_temperature) {
+Truth truth(const assembly::Assembly& assembly, double fluid_temperature) {
   const model::Scenario& s = assembly.scenario;
-  run::Regimes regimes(s, assembly.fluid, assembly.problem.grid);
-  const auto films = run::film(s, assembly.fluid.flow_per_bore, fluid_temperature).films;
+  assembly::FlowRegimes regimes(s, assembly.fluid, assembly.problem.grid);
+  const auto films = assembly::film(s, assembly.fluid.flow_per_bore, fluid_temperature).films;
   const march::FlowRegime& flowing = regimes.flowing(fluid_temperature).march;
   const march::Group& group = assembly.problem.groups.front();
   Truth t;
@@ -122,7 +122,7 @@ Truth truth(const run::Assembly& assembly, double fluid_temperature) {
                        even.inner_capacity, even.outer_capacity});
     t.conductivity += share * solid.conductivity;
     t.capacity += share * solid.heat_capacity;
-    const auto modes = run::resistances(s, solid.conductivity, films);
+    const auto modes = assembly::resistances(s, solid.conductivity, films);
     conductance += share / modes.resistance[0];
     internal += share * 2 * modes.resistance[1];
   }
@@ -136,8 +136,8 @@ Truth truth(const run::Assembly& assembly, double fluid_temperature) {
   return t;
 }
 
-std::vector<double> marched(const run::Assembly& assembly) {
-  run::Simulation simulation(assembly, 1);
+std::vector<double> marched(const assembly::Assembly& assembly) {
+  simulation::Simulation simulation(assembly, 1);
   std::vector<double> rise;
   for (int hour = 0; hour < hours; ++hour) {
     const auto means = simulation.march_hour();
@@ -216,7 +216,7 @@ int main(int argc, char** argv) {
       check.claim({"trt-fit-resistance", "fitting exact theory to our response test gives back R_b*",
                    validation::Origin::computed, theory, test + search, "2 %: what is asked of the usual reading"});
   for (const Site& one : sites()) {
-    const run::Assembly assembly = run::assemble(one.scenario);
+    const assembly::Assembly assembly = assembly::assemble(one.scenario);
     const auto ours = marched(assembly);
     const Truth t = truth(assembly, undisturbed + ours[hours / 2]);
     const auto exact = exact_rise(t);

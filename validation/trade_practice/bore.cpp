@@ -2,12 +2,12 @@
 #include <numbers>
 #include <variant>
 
+#include "engine/assembly/assembly.hpp"
+#include "engine/assembly/flow_regimes.hpp"
 #include "engine/bore/multipole.hpp"
 #include "engine/bore/resistance.hpp"
 #include "engine/materials/film.hpp"
 #include "engine/materials/fluid.hpp"
-#include "engine/run/assembly.hpp"
-#include "engine/run/regimes.hpp"
 #include "validation/trade_practice/claims.hpp"
 
 namespace stillground::validation {
@@ -21,8 +21,8 @@ constexpr double gpm = 0.06309e-3;  // US gallon per minute [m3/s]
 bore::LegResistances with_grout(double conductivity) {
   model::Scenario s = common_loop();
   s.bore.grout.solid.conductivity = conductivity;
-  const auto fluid = run::loop_fluid(s, 1, 10 + zero_celsius);
-  const auto modes = run::resistances(s, 2.3, run::film(s, fluid.flow_per_bore, 10 + zero_celsius).films);
+  const auto fluid = assembly::loop_fluid(s, 1, 10 + zero_celsius);
+  const auto modes = assembly::resistances(s, 2.3, assembly::film(s, fluid.flow_per_bore, 10 + zero_celsius).films);
   return {modes.resistance[0], 2 * modes.resistance[1]};
 }
 
@@ -73,8 +73,8 @@ void judge_resistances(Check& check) {
   claim.between("R_a over R_b, enhanced grout", 2.5, 5, enhanced.internal / enhanced.bore);
   claim.between("two U over one U, enhanced grout", 0.5, 0.8, double_u(1.7) / enhanced.bore);
   const model::Scenario s = common_loop();
-  const auto fluid = run::loop_fluid(s, 1, 10 + zero_celsius);
-  const double film = run::film(s, fluid.flow_per_bore, 10 + zero_celsius).films.pipe;
+  const auto fluid = assembly::loop_fluid(s, 1, 10 + zero_celsius);
+  const double film = assembly::film(s, fluid.flow_per_bore, 10 + zero_celsius).films.pipe;
   claim.between("film's half over R_b, enhanced grout", 0.01, 0.1, film / 2 / enhanced.bore);
   const double effective = bore::effective_resistance_uniform_wall({enhanced.bore, enhanced.internal}, s.bore.depth,
                                                                    fluid.flow_per_bore, fluid.heat_capacity);

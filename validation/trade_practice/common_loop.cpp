@@ -4,7 +4,7 @@
 #include <numbers>
 #include <variant>
 
-#include "engine/run/simulation.hpp"
+#include "engine/simulation/simulation.hpp"
 #include "validation/trade_practice/claims.hpp"
 
 namespace stillground::validation {
@@ -37,8 +37,8 @@ struct Extremes {
 };
 
 Extremes march(const model::Scenario& scenario) {
-  const run::Assembly assembly = run::assemble(scenario);
-  run::Simulation simulation(assembly, 1);
+  const assembly::Assembly assembly = assembly::assemble(scenario);
+  simulation::Simulation simulation(assembly, 1);
   Extremes e;
   while (!simulation.finished()) {
     const record::Hour hour = simulation.march_hour();

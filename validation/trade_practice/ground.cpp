@@ -4,9 +4,9 @@
 #include <limits>
 #include <numbers>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/base/calendar.hpp"
 #include "engine/ground/undisturbed.hpp"
-#include "engine/run/assembly.hpp"
 #include "validation/rig/uniform_bore.hpp"
 #include "validation/trade_practice/claims.hpp"
 
@@ -70,7 +70,7 @@ void judge_time_scales(Check& check) {
        "the quoted accuracies"});
   const double radius = 0.075, h = 150, settled = h * h / (9 * rock.diffusivity());
   const double reach = std::sqrt(4 * rock.diffusivity() * settled);
-  const int rings = static_cast<int>(std::ceil(std::log(5 * reach / radius) / std::log(run::ring_ratio)));
+  const int rings = static_cast<int>(std::ceil(std::log(5 * reach / radius) / std::log(assembly::ring_ratio)));
   UniformBore bore({radius, 5 * reach, rings, 0.5, 1.2, 8, 4 * reach}, rock, {2, 2 + h});
   const double unit = radius * radius / rock.diffusivity();
   bore.march({5 * unit, 20 * unit, settled}, 60, 86400, [&](double time) {

@@ -51,8 +51,8 @@ struct March {
 };
 
 March march(const model::Scenario& s) {
-  const run::Assembly assembly = run::assemble(s);
-  run::Simulation simulation(assembly, 1);
+  const assembly::Assembly assembly = assembly::assemble(s);
+  simulation::Simulation simulation(assembly, 1);
   March result;
   for (int year = 0; year < s.run.years; ++year) {
     if (year > 0) simulation.start_year();
@@ -68,7 +68,7 @@ March march(const model::Scenario& s) {
 
 void compare(validation::Claim& times, validation::Claim& balance, const std::string& what, model::Scenario s) {
   s.run.clocks = model::Run::Clocks::automatic;
-  const march::Clocks clocks = run::assemble(s).problem.clocks;
+  const march::Clocks clocks = assembly::assemble(s).problem.clocks;
   const March two = march(s);
   s.run.clocks = model::Run::Clocks::one;
   const March one = march(s);

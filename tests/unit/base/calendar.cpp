@@ -1,6 +1,6 @@
 #include "engine/base/calendar.hpp"
 
-#include <catch2/catch.hpp>
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using Catch::Matchers::Contains;

@@ -1,7 +1,8 @@
 #include "engine/base/digest.hpp"
 
-#include <catch2/catch.hpp>
 #include <string>
+
+#include "tests/catch.hpp"
 
 using stillground::sha256;
 

@@ -3,10 +3,10 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <catch2/catch.hpp>
 #include <filesystem>
 #include <fstream>
 
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 
 namespace fs = std::filesystem;

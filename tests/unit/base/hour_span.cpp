@@ -1,6 +1,6 @@
 #include "engine/base/hour_span.hpp"
 
-#include <catch2/catch.hpp>
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

@@ -1,6 +1,6 @@
 #include "engine/base/paragraph.hpp"
 
-#include <catch2/catch.hpp>
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

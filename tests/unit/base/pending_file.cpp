@@ -1,12 +1,12 @@
 #include "engine/base/pending_file.hpp"
 
-#include <catch2/catch.hpp>
 #include <fstream>
 #include <iterator>
 #include <string>
 
 #include <unistd.h>
 #include "engine/base/errors.hpp"
+#include "tests/catch.hpp"
 
 namespace fs = std::filesystem;
 using namespace stillground;

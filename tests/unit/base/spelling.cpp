@@ -1,6 +1,6 @@
 #include "engine/base/spelling.hpp"
 
-#include <catch2/catch.hpp>
+#include "tests/catch.hpp"
 
 using stillground::nearest_word;
 

@@ -1,10 +1,10 @@
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <complex>
 #include <numbers>
 
 #include "engine/bore/resistance.hpp"
 #include "engine/bore/section_field.hpp"
+#include "tests/catch.hpp"
 #include "validation/oracle/reference_table.hpp"
 
 using namespace stillground;

@@ -1,7 +1,6 @@
 #include "engine/bore/multipole.hpp"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <complex>
 #include <map>
@@ -9,6 +8,7 @@
 
 #include "engine/base/errors.hpp"
 #include "engine/bore/resistance.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/bore/sections.hpp"
 #include "validation/oracle/reference_table.hpp"
 

@@ -1,7 +1,8 @@
 #include "engine/bore/network.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
+
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

@@ -1,6 +1,5 @@
 #include "engine/bore/resistance.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <complex>
 #include <utility>
@@ -8,6 +7,7 @@
 #include "engine/base/errors.hpp"
 #include "engine/bore/section_field.hpp"
 #include "engine/materials/film.hpp"
+#include "tests/catch.hpp"
 #include "validation/oracle/reference_table.hpp"
 
 using namespace stillground;

@@ -1,9 +1,9 @@
 #include "engine/bore/section_field.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <complex>
 
+#include "tests/catch.hpp"
 #include "tests/unit/bore/sections.hpp"
 
 using namespace stillground;

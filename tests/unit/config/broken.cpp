@@ -1,9 +1,9 @@
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <regex>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/config/keys.hpp"
-#include "engine/run/assembly.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/config/edited.hpp"
 
 using namespace stillground;
@@ -48,7 +48,7 @@ TEST_CASE("Every broken scenario is refused at its place, with what was found an
     std::string message = "accepted";
     try {
       const model::Scenario scenario = config::read_scenario(site);
-      run::assemble(scenario);  // some things only the physics can judge
+      assembly::assemble(scenario);  // some things only the physics can judge
     } catch (const InputError& error) {
       message = error.what();
     }

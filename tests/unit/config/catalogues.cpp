@@ -1,6 +1,5 @@
 #include "engine/config/catalogue.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <cstdlib>
 #include <fstream>
@@ -8,6 +7,7 @@
 
 #include "engine/config/usual_range.hpp"
 #include "engine/units/quantity.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/config/edited.hpp"
 
 using namespace stillground;

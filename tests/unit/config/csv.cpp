@@ -1,9 +1,9 @@
 #include "engine/config/csv.hpp"
 
-#include <catch2/catch.hpp>
 #include <fstream>
 
 #include "engine/base/digest.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 
 using namespace stillground;

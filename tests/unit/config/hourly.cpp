@@ -1,8 +1,8 @@
 #include "engine/config/hourly.hpp"
 
-#include <catch2/catch.hpp>
 #include <fstream>
 
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 
 using namespace stillground;

@@ -1,11 +1,11 @@
 #include "engine/config/keys.hpp"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <set>
 
 #include "engine/config/section.hpp"
 #include "engine/units/quantity.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using namespace stillground::config;

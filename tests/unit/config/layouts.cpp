@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
 #include <numbers>
 
+#include "tests/catch.hpp"
 #include "tests/unit/config/edited.hpp"
 
 using namespace stillground;

@@ -1,5 +1,5 @@
-#include <catch2/catch.hpp>
 
+#include "tests/catch.hpp"
 #include "tests/unit/config/edited.hpp"
 
 using namespace stillground;

@@ -1,12 +1,12 @@
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <set>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/config/keys.hpp"
 #include "engine/config/read.hpp"
 #include "engine/config/tree.hpp"
-#include "engine/run/assembly.hpp"
-#include "engine/run/warnings.hpp"
+#include "engine/job/warnings.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/config/reference_text.hpp"
 
@@ -34,9 +34,9 @@ std::vector<std::string> warnings_of(const std::string& text) {
   fs::create_directory_symlink(configs / "reference", scratch.folder / "reference");
   std::ofstream(scratch.folder / "site.yaml") << text;
   const model::Scenario scenario = config::read_scenario(scratch.folder / "site.yaml");
-  const run::Assembly assembly = run::assemble(scenario);
+  const assembly::Assembly assembly = assembly::assemble(scenario);
   std::vector<std::string> texts;
-  for (const Warning& warning : run::warnings_before(assembly)) texts.push_back(warning.text);
+  for (const Warning& warning : job::warnings_before(assembly)) texts.push_back(warning.text);
   return texts;
 }
 

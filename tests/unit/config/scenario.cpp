@@ -1,7 +1,7 @@
-#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "engine/base/digest.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/config/edited.hpp"
 
 using namespace stillground;

@@ -1,9 +1,9 @@
-#include <catch2/catch.hpp>
 #include <map>
 #include <regex>
 #include <sstream>
 
 #include "engine/units/quantity.hpp"
+#include "tests/catch.hpp"
 #include "tests/cli/broken/cases.hpp"
 
 using namespace stillground;

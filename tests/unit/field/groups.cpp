@@ -1,11 +1,11 @@
 #include "engine/field/groups.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <numeric>
 
 #include "engine/field/coupling.hpp"
 #include "engine/field/layout.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

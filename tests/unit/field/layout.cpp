@@ -1,11 +1,11 @@
 #include "engine/field/layout.hpp"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <numbers>
 
 #include "engine/field/plot.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

@@ -1,13 +1,13 @@
 #include "engine/field/merged_groups.hpp"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <random>
 
 #include "engine/field/coupling.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/field/superposition.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

@@ -1,8 +1,9 @@
 #include "engine/field/superposition.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <vector>
+
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

@@ -1,10 +1,11 @@
 #include "engine/ground/grid.hpp"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <limits>
 #include <numbers>
+
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

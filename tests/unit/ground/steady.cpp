@@ -1,9 +1,10 @@
 #include "engine/ground/steady.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <limits>
 #include <numbers>
+
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

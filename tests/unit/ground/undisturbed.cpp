@@ -1,11 +1,11 @@
 #include "engine/ground/undisturbed.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <limits>
 #include <numbers>
 
 #include "engine/base/calendar.hpp"
+#include "tests/catch.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/ground_log.hpp"
 

@@ -1,7 +1,8 @@
 #include "engine/loop/closure.hpp"
 
-#include <catch2/catch.hpp>
 #include <random>
+
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

@@ -1,6 +1,6 @@
 #include "engine/loop/flow_rule.hpp"
 
-#include <catch2/catch.hpp>
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using model::Flow;

@@ -1,11 +1,11 @@
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "engine/march/arkode/stepper.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/stage.hpp"
 #include "engine/march/tableau.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/march/small_field.hpp"
 
 using namespace stillground;

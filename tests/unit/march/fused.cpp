@@ -1,11 +1,11 @@
 #include "engine/march/fused/stepper.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "engine/march/ambient.hpp"
 #include "engine/march/arkode/stepper.hpp"
 #include "engine/march/clocks.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/march/small_field.hpp"
 
 using namespace stillground;

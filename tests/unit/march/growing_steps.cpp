@@ -1,9 +1,9 @@
 #include "engine/march/growing_steps.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "engine/march/arkode/stepper.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/march/small_field.hpp"
 
 using namespace stillground;

@@ -1,10 +1,10 @@
 #include "engine/march/radial_modes.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <limits>
 
 #include "engine/march/radial.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 

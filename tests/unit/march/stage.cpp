@@ -1,8 +1,8 @@
 #include "engine/march/stage.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "tests/catch.hpp"
 #include "tests/unit/march/small_field.hpp"
 
 using namespace stillground;

@@ -1,9 +1,10 @@
 #include "engine/march/workers.hpp"
 
-#include <catch2/catch.hpp>
 #include <stdexcept>
 #include <string>
 #include <vector>
+
+#include "tests/catch.hpp"
 
 using stillground::march::Workers;
 

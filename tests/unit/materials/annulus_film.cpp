@@ -1,7 +1,7 @@
-#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "engine/materials/film.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground::materials;
 

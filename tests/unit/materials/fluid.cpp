@@ -1,10 +1,10 @@
 #include "engine/materials/fluid.hpp"
 
-#include <catch2/catch.hpp>
 #include <limits>
 
 #include "engine/materials/mixture.hpp"
 #include "engine/materials/water.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using model::Antifreeze;

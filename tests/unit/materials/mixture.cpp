@@ -2,11 +2,11 @@
 
 #include <algorithm>
 #include <array>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <map>
 #include <string>
 
+#include "tests/catch.hpp"
 #include "validation/oracle/reference_table.hpp"
 
 using namespace stillground;

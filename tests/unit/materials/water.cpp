@@ -1,9 +1,9 @@
 #include "engine/materials/water.hpp"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "tests/catch.hpp"
 #include "validation/oracle/reference_table.hpp"
 
 using namespace stillground;

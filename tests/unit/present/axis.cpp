@@ -1,8 +1,8 @@
 #include "tools/present/axis.hpp"
 
-#include <catch2/catch.hpp>
 #include <limits>
 
+#include "tests/catch.hpp"
 #include "tools/present/labels.hpp"
 
 using namespace stillground::present;

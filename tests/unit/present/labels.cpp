@@ -1,6 +1,6 @@
 #include "tools/present/labels.hpp"
 
-#include <catch2/catch.hpp>
+#include "tests/catch.hpp"
 
 using namespace stillground::present;
 

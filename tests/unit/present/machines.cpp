@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
 #include <limits>
 
+#include "tests/catch.hpp"
 #include "tools/present/csv.hpp"
 #include "tools/present/json.hpp"
 

@@ -1,8 +1,9 @@
 #include "tools/present/palette.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <set>
+
+#include "tests/catch.hpp"
 
 using namespace stillground::present;
 

@@ -1,8 +1,8 @@
 #include "tools/present/plan_labels.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "tests/catch.hpp"
 #include "tools/present/labels.hpp"
 
 using namespace stillground::present;

@@ -1,7 +1,8 @@
 #include "tools/present/plan_rows.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
+
+#include "tests/catch.hpp"
 
 using namespace stillground::present;
 

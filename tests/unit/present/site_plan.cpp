@@ -1,9 +1,9 @@
 #include "tools/present/site_plan.hpp"
 
-#include <catch2/catch.hpp>
 #include <regex>
 #include <set>
 
+#include "tests/catch.hpp"
 #include "tools/present/table.hpp"
 
 using namespace stillground;

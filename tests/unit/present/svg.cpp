@@ -2,11 +2,11 @@
 #include "tools/present/canvas.hpp"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <limits>
 
 #include "engine/base/errors.hpp"
+#include "tests/catch.hpp"
 #include "tools/present/png.hpp"
 
 using namespace stillground::present;

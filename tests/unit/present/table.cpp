@@ -1,7 +1,7 @@
 #include "tools/present/table.hpp"
 #include "engine/base/paragraph.hpp"
+#include "tests/catch.hpp"
 
-#include <catch2/catch.hpp>
 #include <limits>
 
 using namespace stillground::present;

@@ -1,8 +1,7 @@
 #include "engine/program/notices.hpp"
 
-#include <catch2/catch.hpp>
-
 #include "engine/program/shown_json.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using namespace stillground::program;

@@ -1,10 +1,10 @@
-#include <catch2/catch.hpp>
 #include <filesystem>
 #include <optional>
 #include <vector>
 
 #include "engine/record/hdf5/dataset.hpp"
 #include "engine/record/hdf5/file.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/file_size_limit.hpp"
 

@@ -1,9 +1,10 @@
 #include "engine/record/write/background.hpp"
 
 #include <atomic>
-#include <catch2/catch.hpp>
 #include <stdexcept>
 #include <vector>
+
+#include "tests/catch.hpp"
 
 using stillground::record::Background;
 

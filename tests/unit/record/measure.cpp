@@ -1,12 +1,12 @@
 #include <fmt/format.h>
 
-#include <catch2/catch.hpp>
 #include <chrono>
 #include <filesystem>
 #include <optional>
 
 #include "engine/record/read/result.hpp"
 #include "engine/record/write/result_file.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/made_run.hpp"
 

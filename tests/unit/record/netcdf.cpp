@@ -1,6 +1,5 @@
 #include <sys/wait.h>
 
-#include <catch2/catch.hpp>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -10,6 +9,7 @@
 
 #include "engine/record/spool/spool.hpp"
 #include "engine/record/write/result_file.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/made_run.hpp"
 #include "tests/unit/record/recorded.hpp"

@@ -1,6 +1,5 @@
 #include <unistd.h>
 
-#include <catch2/catch.hpp>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -10,6 +9,7 @@
 #include "engine/record/hdf5/attribute.hpp"
 #include "engine/record/hdf5/file.hpp"
 #include "engine/record/read/result.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/file_size_limit.hpp"
 #include "tests/unit/record/in_child.hpp"

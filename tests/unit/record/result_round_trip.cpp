@@ -1,8 +1,8 @@
-#include <catch2/catch.hpp>
 #include <filesystem>
 #include <string>
 
 #include "engine/record/read/result.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/made_run.hpp"
 #include "tests/unit/record/same_frames.hpp"

@@ -1,10 +1,10 @@
 #pragma once
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <vector>
 
 #include "engine/record/frames.hpp"
+#include "tests/catch.hpp"
 
 namespace stillground::testing {
 

@@ -1,10 +1,10 @@
 #include "engine/record/spool/spool.hpp"
 
-#include <catch2/catch.hpp>
 #include <cstring>
 #include <string>
 
 #include "engine/base/errors.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/made_run.hpp"
 #include "tests/unit/record/recorded.hpp"

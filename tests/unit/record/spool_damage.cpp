@@ -4,7 +4,6 @@
 #include <unistd.h>
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <chrono>
 #include <cstring>
 #include <fstream>
@@ -15,6 +14,7 @@
 
 #include "engine/base/errors.hpp"
 #include "engine/record/spool/spool.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/file_size_limit.hpp"
 #include "tests/unit/record/made_run.hpp"

@@ -1,10 +1,10 @@
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <numeric>
 
 #include "engine/base/calendar.hpp"
 #include "engine/record/read/result.hpp"
 #include "engine/record/read/year_weights.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/made_run.hpp"
 

@@ -1,11 +1,11 @@
 #include "tools/results/block.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <functional>
 #include <numeric>
 
 #include "engine/field/superposition.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using namespace stillground::results;

@@ -1,10 +1,10 @@
 #include "tools/results/drift.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 
 #include "engine/base/calendar.hpp"
 #include "engine/base/errors.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/results/made_result.hpp"
 #include "tools/results/drift_view.hpp"
 

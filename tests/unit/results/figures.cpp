@@ -1,5 +1,5 @@
-#include <catch2/catch.hpp>
 
+#include "tests/catch.hpp"
 #include "tests/unit/results/made_hours.hpp"
 #include "tools/present/png.hpp"
 #include "tools/present/svg.hpp"

@@ -1,10 +1,10 @@
 #include "tools/results/fluid.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <numbers>
 
 #include "engine/base/errors.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/results/made_hours.hpp"
 #include "tools/results/eft.hpp"
 

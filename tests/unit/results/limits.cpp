@@ -1,8 +1,8 @@
 #include "tools/results/limits.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 
+#include "tests/catch.hpp"
 #include "tests/unit/results/made_hours.hpp"
 #include "tools/results/limit_view.hpp"
 

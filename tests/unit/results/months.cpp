@@ -1,6 +1,6 @@
 #include "tools/results/months.hpp"
 
-#include <catch2/catch.hpp>
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using namespace stillground::results;

@@ -1,10 +1,10 @@
 #include "tools/results/plan.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <numbers>
 
 #include "engine/base/errors.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using namespace stillground::results;

@@ -1,7 +1,8 @@
 #include "tools/results/trend.hpp"
 
-#include <catch2/catch.hpp>
 #include <cmath>
+
+#include "tests/catch.hpp"
 
 using namespace stillground::results;
 

@@ -1,6 +1,6 @@
-#include <catch2/catch.hpp>
 
 #include "engine/base/errors.hpp"
+#include "tests/catch.hpp"
 #include "tests/unit/results/made_hours.hpp"
 #include "tests/unit/results/made_result.hpp"
 #include "tools/outputs/outputs.hpp"

@@ -1,11 +1,11 @@
 #include "engine/screen/estimate.hpp"
 
 #include <Eigen/Dense>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <memory>
 
-#include "engine/screen/flow_maps.hpp"
+#include "engine/screen/flow_propagators.hpp"
+#include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;
@@ -19,7 +19,7 @@ model::Scenario small_site(int rows = 1, int columns = 1) {
 }
 
 /// All hours of a screening estimate.
-std::vector<record::Hour> hours_of(const run::Assembly& assembly) {
+std::vector<record::Hour> hours_of(const assembly::Assembly& assembly) {
   std::vector<record::Hour> hours;
   screen::estimate(assembly,
                    [&](std::span<const record::Hour> year) { hours.insert(hours.end(), year.begin(), year.end()); });
@@ -34,16 +34,16 @@ TEST_CASE("Without load and season the fluid stays as warm as the ground") {
   s.loads = model::ConstantGroundLoad{0};
   s.heat_pump.reset();
   s.flow.runs = model::Flow::Runs::always;
-  const auto hours = hours_of(run::assemble(s));
+  const auto hours = hours_of(assembly::assemble(s));
   REQUIRE(hours.size() == 8760);
   for (const auto& hour : hours) REQUIRE(hour.eft == Approx(284).margin(1e-6));
 }
 
 TEST_CASE("The first months of a pair of bores are within 0.15 K of the march in any hour with load") {
   const auto s = small_site(1, 2);
-  const run::Assembly assembly = run::assemble(s);
+  const assembly::Assembly assembly = assembly::assemble(s);
   const auto hours = hours_of(assembly);
-  run::Simulation march(assembly, 1);
+  simulation::Simulation march(assembly, 1);
   double sum = 0, flowing = 0;
   for (std::size_t hour = 0; hour < 2000; ++hour) {
     const record::Hour there = march.march_hour();
@@ -65,9 +65,9 @@ TEST_CASE("Bores half a metre apart are screened without their answers to each o
   s.layout = model::Grid{5, 5, 0.5};
   s.loads = test::building(10000);
   s.run.years = 20;
-  const run::Assembly assembly = run::assemble(s);
+  const assembly::Assembly assembly = assembly::assemble(s);
   const auto hours = hours_of(assembly);
-  run::Simulation march(assembly, 1);
+  simulation::Simulation march(assembly, 1);
   for (std::size_t hour = 0; hour < 2000; ++hour) {
     const record::Hour there = march.march_hour();
     if (there.flow > 0) REQUIRE(std::abs(hours[hour].eft - there.eft) < 0.5);
@@ -80,7 +80,7 @@ TEST_CASE("Bores that all but touch are refused where a screening would never co
   auto s = small_site(2, 2);
   s.layout = model::Grid{2, 2, 0.151};
   s.run.years = 25;
-  const run::Assembly assembly = run::assemble(s);
+  const assembly::Assembly assembly = assembly::assemble(s);
   try {
     hours_of(assembly);
     FAIL("not refused");
@@ -97,27 +97,27 @@ TEST_CASE("Thirteen shapes tell an hour's outlet within 0.01 K of the whole circ
   const auto standing = screen::over_an_hour(circuit, circuit.rates(network, 0), 1800);
   const auto flowing = screen::over_an_hour(circuit, circuit.rates(network, 1600), 1800);
   const Eigen::MatrixXd shapes = screen::shapes(circuit, standing, flowing);
-  const screen::HourMap few[] = {screen::on_shapes(circuit, standing, shapes),
-                                 screen::on_shapes(circuit, flowing, shapes)};
+  const screen::HourlyPropagator few[] = {screen::on_shapes(circuit, standing, shapes),
+                                          screen::on_shapes(circuit, flowing, shapes)};
   Eigen::VectorXd state = Eigen::VectorXd::Zero(circuit.size());
   state(circuit.profile()) = 1;
-  std::array<double, screen::HourMap::columns> driven{};
-  driven[screen::HourMap::profile] = 1;
+  std::array<double, screen::HourlyPropagator::columns> driven{};
+  driven[screen::HourlyPropagator::profile] = 1;
   test::Noise noise;
   double most = 0;
   for (int hour = 0; hour < 500; ++hour) {
     const bool flows = noise() < 0.6;
     const double load = flows ? 12000 * (noise() - 0.5) : 0;  // 120 m
-    state(circuit.load()) = driven[screen::HourMap::load] = load;
-    state(circuit.ambient()) = driven[screen::HourMap::ambient] = 3 * std::sin(hour / 50.0);
-    state(circuit.change()) = driven[screen::HourMap::change] = 0.05;
+    state(circuit.load()) = driven[screen::HourlyPropagator::load] = load;
+    state(circuit.ambient()) = driven[screen::HourlyPropagator::ambient] = 3 * std::sin(hour / 50.0);
+    state(circuit.change()) = driven[screen::HourlyPropagator::change] = 0.05;
     const auto& whole = flows ? flowing : standing;
     const auto after = few[flows].times(driven);
-    if (flows) most = std::max(most, std::abs(after[screen::HourMap::outlet] - whole.outlet * state));
+    if (flows) most = std::max(most, std::abs(after[screen::HourlyPropagator::outlet] - whole.outlet * state));
     state = (whole.after * state).eval();
-    CHECK(after[screen::HourMap::heat] == Approx(state(circuit.heat())).margin(1800));  // 0.5 W/m
+    CHECK(after[screen::HourlyPropagator::heat] == Approx(state(circuit.heat())).margin(1800));  // 0.5 W/m
     state(circuit.heat()) = 0;
-    std::copy(after.begin(), after.begin() + screen::HourMap::shapes, driven.begin());
+    std::copy(after.begin(), after.begin() + screen::HourlyPropagator::shapes, driven.begin());
   }
   CHECK(most > 0);
   CHECK(most < 0.01);
@@ -142,5 +142,5 @@ TEST_CASE("A circuit gives its heat to the wall and to what it stores") {
 TEST_CASE("Screening refuses bores that one step response cannot tell of") {
   auto s = small_site();
   s.layout = model::Positions{{{0, 0, 1.8, 60, 0}, {6, 0, 1.8, 60, seconds_per_year / 2}}};
-  CHECK_THROWS_WITH(hours_of(run::assemble(s)), Catch::Contains("run.method") && Catch::Contains("method: march"));
+  CHECK_THROWS_WITH(hours_of(assembly::assemble(s)), Catch::Contains("run.method") && Catch::Contains("method: march"));
 }

@@ -1,9 +1,8 @@
 #include "engine/units/display.hpp"
 
-#include <catch2/catch.hpp>
-
 #include "engine/base/where.hpp"
 #include "engine/units/quantity.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using Catch::Matchers::WithinRel;

@@ -1,7 +1,7 @@
-#include <catch2/catch.hpp>
 #include <string>
 
 #include "engine/units/quantity.hpp"
+#include "tests/catch.hpp"
 
 using namespace stillground;
 using Catch::Matchers::Contains;

@@ -1,13 +1,13 @@
 #include "validation/dossier/dossier.hpp"
 
 #include <algorithm>
-#include <catch2/catch.hpp>
 #include <cmath>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <regex>
 
+#include "tests/catch.hpp"
 #include "validation/rig/claim.hpp"
 
 using namespace stillground::validation;

@@ -20,7 +20,7 @@ int main(int argc, char** argv) {
       [&] {
         outputs::check_outputs(targets);
         const model::Scenario scenario = config::read_scenario(file, targets.units);
-        const run::Assembly assembly = run::assemble(scenario);
+        const assembly::Assembly assembly = assembly::assemble(scenario);
         outputs::deliver(
             targets,
             {.units = scenario.units,

@@ -1,1 +1,1 @@
-#include "engine/run/run.hpp"
+#include "engine/job/run.hpp"

@@ -1,0 +1,98 @@
+#include "engine/job/cautions.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <variant>
+
+namespace stillground::job {
+
+namespace {
+
+constexpr double deep_bore = 150;  // of usual rigs and pipe: 500 ft (common practice, no source) [m]
+constexpr double ice = 273.15;     // [K]
+
+std::optional<std::string> antifreeze(model::Antifreeze base) {
+  switch (base) {
+    case model::Antifreeze::none:
+      return std::nullopt;
+    case model::Antifreeze::propylene_glycol:
+      return "Antifreeze: propylene glycol needs a permit in many places; keep its safety sheet at hand and spills out "
+             "of "
+             "ground and drains.";
+    case model::Antifreeze::ethylene_glycol:
+      return "Antifreeze: ethylene glycol is poisonous to people, animals and groundwater, and is forbidden or needs a "
+             "permit in many places; keep its safety sheet at hand.";
+    case model::Antifreeze::ethanol:
+      return "Antifreeze: ethanol burns, pure or mixed strongly: no flame or spark near it, air the room; it needs a "
+             "permit "
+             "in many places; keep its safety sheet at hand.";
+    case model::Antifreeze::methanol:
+      return "Antifreeze: methanol burns with a flame hard to see and is poisonous, also through skin and lungs; it is "
+             "forbidden or needs a permit in many places; keep its safety sheet at hand.";
+  }
+  return std::nullopt;
+}
+
+/// The deepest toe below the surface [m].
+double deepest_toe(const model::Scenario& scenario) {
+  const auto* positions = std::get_if<model::Positions>(&scenario.layout);
+  if (!positions) return scenario.bore.top + scenario.bore.depth;
+  double toe = 0;
+  for (const model::BoreSite& site : positions->sites) toe = std::max(toe, site.top + site.depth);
+  return toe;
+}
+
+/// Whether a layer takes its values from the catalogue.
+bool ground_by_name(const model::Scenario& scenario) {
+  const auto& layers = scenario.ground.layers;
+  return std::any_of(layers.begin(), layers.end(), [](const model::Layer& layer) { return !layer.source.empty(); });
+}
+
+/// Whether fluid below 0 degC is foreseen: by a limit, or by antifreeze where no limit says otherwise.
+bool frost_foreseen(const model::Scenario& scenario) {
+  bool limited = false;
+  for (const model::Limit& limit : scenario.limits) {
+    if (limit.side != model::Limit::Side::least) continue;
+    if (limit.value < ice) return true;
+    limited = true;
+  }
+  return !limited && scenario.fluid.base != model::Antifreeze::none;
+}
+
+}  // namespace
+
+std::vector<std::string> cautions(const model::Scenario& scenario) {
+  std::vector<std::string> texts;
+  if (const auto text = antifreeze(scenario.fluid.base)) texts.push_back(*text);
+  if (deepest_toe(scenario) > deep_bore) {
+    texts.emplace_back(
+        "Deep bores: the water column adds to the pressure in the pipe, and artesian water or gas may be met; ask for "
+        "the "
+        "pipe's rating at the toe and for local experience.");
+  }
+  if (scenario.bore.top > 0) {
+    texts.emplace_back(
+        "Trench: utilities are located before anyone digs; a trench deeper than local rules allow is shored.");
+  }
+  texts.emplace_back("Pressure: tests are hydrostatic, never with air, and people keep clear of the line.");
+  if (frost_foreseen(scenario)) {
+    texts.emplace_back(
+        "Frost: ground that freezes heaves, squeezes pipes and moves foundations; freezing of the ground is not "
+        "computed "
+        "here.");
+  }
+  texts.emplace_back(
+      "Clearance to utilities, wells, boundaries and buildings is the owner's to say, and bores wander from their plan "
+      "as "
+      "they go down.");
+  texts.emplace_back(ground_by_name(scenario)
+                         ? "Ground: values from a catalogue are no measurement; verify them by a thermal response test."
+                         : "Verify the ground's properties by a thermal response test.");
+  texts.emplace_back(
+      "Follow local codes and licensed practice for drilling, grouting, antifreeze, pressure testing and trench work; "
+      "this "
+      "informs a design and does not replace one.");
+  return texts;
+}
+
+}  // namespace stillground::job

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "engine/assembly/assembly.hpp"
+#include "engine/job/plan.hpp"
+
+namespace stillground::job {
+
+// Each fills in its part of a plan.
+
+void describe_loads(const assembly::Assembly& assembly, Plan& plan);
+void describe_bore_flow(const assembly::Assembly& assembly, Plan& plan);
+void describe_sources(const model::Scenario& scenario, Plan& plan);
+
+}  // namespace stillground::job

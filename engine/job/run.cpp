@@ -1,0 +1,37 @@
+#include "engine/job/run.hpp"
+
+#include "engine/forecast/merging.hpp"
+#include "engine/job/checkpoint.hpp"
+#include "engine/job/chosen_kernels.hpp"
+#include "engine/job/header.hpp"
+#include "engine/job/methods.hpp"
+#include "engine/job/warnings.hpp"
+
+namespace stillground::job {
+
+namespace {
+
+void add_field_warning(const model::Scenario& scenario, std::vector<Warning>& warnings) {
+  if (!scenario.places.contains("record.fields") || scenario.fields == model::RecordFields::none) return;
+  warnings.push_back({scenario.place("record.fields"), "a screening estimate has no fields to record", ""});
+}
+
+}  // namespace
+
+std::vector<Warning> run(const model::Scenario& scenario, const Options& options) {
+  const bool screens = scenario.run.screens();
+  if (screens && options.resume) {
+    throw InputError("--resume: a screening estimate leaves no checkpoint; run it afresh");
+  }
+  spare_checkpoint(options);
+  const assembly::Assembly assembly = forecast::assemble(scenario, chosen_kernels(options));
+  std::vector<Warning> warnings = warnings_before(assembly);
+  if (screens) add_field_warning(scenario, warnings);
+  if (options.warned) options.warned(warnings);
+  const record::Header header = make_header(assembly, warnings);
+  const auto found = screens ? run_screening(assembly, options, header) : run_march(assembly, options, header);
+  warnings.insert(warnings.end(), found.begin(), found.end());
+  return warnings;
+}
+
+}  // namespace stillground::job

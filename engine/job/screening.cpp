@@ -1,0 +1,55 @@
+#include <algorithm>
+#include <limits>
+#include <span>
+
+#include "engine/job/checkpoint.hpp"
+#include "engine/job/header.hpp"
+#include "engine/job/methods.hpp"
+#include "engine/job/warnings.hpp"
+#include "engine/record/write/result_file.hpp"
+#include "engine/screen/estimate.hpp"
+
+namespace stillground::job {
+
+namespace {
+
+/// A finished run-year's figures added to the progress.
+void add_year(Progress& progress, std::span<const record::Hour> hours) {
+  progress.year_finished = true;
+  ++progress.year;
+  progress.hours_done += static_cast<double>(hours.size());
+  progress.eft_least = std::numeric_limits<double>::infinity();
+  progress.eft_most = -progress.eft_least;
+  for (const record::Hour& hour : hours) {
+    if (hour.flow == 0) continue;
+    progress.eft_least = std::min(progress.eft_least, hour.eft);
+    progress.eft_most = std::max(progress.eft_most, hour.eft);
+  }
+}
+
+}  // namespace
+
+std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Options& options,
+                                   const record::Header& header) {
+  const response::FieldResponse response = screen::screened_response(assembly);
+  const std::atomic<bool>* stop = options.listen ? &options.listen() : nullptr;
+  record::ResultFile file(options.result, header, 0);
+  Progress progress;
+  progress.start = assembly.scenario.run.start;
+  progress.hours_total = static_cast<double>(assembly.hours());
+  const screen::Estimate estimated = screen::superposed(assembly, response, [&](std::span<const record::Hour> hours) {
+    file.add(hours);
+    add_year(progress, hours);
+    if (options.progress) options.progress(progress);
+    if (stop && stop->load())
+      throw Interrupted("interrupted; a screening estimate leaves no checkpoint: run it afresh");
+  });
+  const std::vector<Warning> found = warnings_after(assembly, estimated.statistics);
+  record::Closing closing;
+  closing.warnings = stored_lines(found);
+  file.finish(closing);
+  if (options.fresh) discard_checkpoint(options, header);
+  return found;
+}
+
+}  // namespace stillground::job

@@ -1,0 +1,1 @@
+#include "engine/screen/estimate.hpp"
