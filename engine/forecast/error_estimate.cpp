@@ -9,6 +9,7 @@
 #include "engine/forecast/error_responses.hpp"
 #include "engine/forecast/restarts.hpp"
 #include "engine/response/heat_history.hpp"
+#include "engine/response/superposition.hpp"
 
 namespace stillground::forecast {
 
@@ -33,7 +34,7 @@ double refresh_error(const assembly::Assembly& assembly, const response::StepRes
                      const std::vector<double>& heat_before) {
   const long hours = assembly.hours();
   const long interval = std::lround(assembly.problem.refresh / seconds_per_hour);
-  const auto sum = [&](long hour) { return hour <= 0 ? 0.0 : neighbours.superposed(heat_before, hour); };
+  const auto sum = [&](long hour) { return hour <= 0 ? 0.0 : response::superposed(neighbours, heat_before, hour); };
   double largest = 0, before = 0, now = 0;
   for (long start = 0; start < hours; start += interval) {
     const long end = std::min(start + interval, hours - 1);
@@ -51,21 +52,21 @@ double refresh_error(const assembly::Assembly& assembly, const response::StepRes
 namespace {
 
 record::ErrorEstimate estimated(const assembly::Assembly& assembly) {
-  const ErrorResponses kernels = error_responses(assembly);
-  const response::HeatHistory history = response::predict_heat(assembly, kernels.rise);
-  const RestartResidual unexplained = restart_residual(assembly, kernels);
+  const ErrorResponses responses = error_responses(assembly);
+  const response::HeatHistory history = response::predict_heat(assembly, responses.rise);
+  const RestartResidual residual = restart_residual(assembly, responses);
   const bool lone = assembly.bores.size() == 1;
-  const double refresh = lone ? 0 : refresh_error(assembly, kernels.neighbours, history.before);
-  const std::vector<double> by_steps = kernels.step.superposed(history.before);
-  const std::vector<double> by_rings = kernels.rings.superposed(history.before);
-  const std::vector<double> by_layers = kernels.layers.superposed(history.before);
+  const double refresh = lone ? 0 : refresh_error(assembly, responses.neighbours, history.before);
+  const std::vector<double> by_steps = response::superposed(responses.step, history.before);
+  const std::vector<double> by_rings = response::superposed(responses.rings, history.before);
+  const std::vector<double> by_layers = response::superposed(responses.layers, history.before);
   Grown by_step, by_grid, by_refresh, by_all;
   record::ErrorEstimate error;
   for (long hour = 0; hour < assembly.hours(); ++hour) {
     const auto i = static_cast<std::size_t>(hour);
     if (!history.flows[i]) continue;
-    const double step = std::abs(by_steps[i]) + unexplained.step;
-    const double grid = std::abs(by_rings[i]) + std::abs(by_layers[i]) + unexplained.layers;
+    const double step = std::abs(by_steps[i]) + residual.step;
+    const double grid = std::abs(by_rings[i]) + std::abs(by_layers[i]) + residual.layers;
     error.step = std::max(error.step, margin * by_step.next(step, history, i));
     error.grid = std::max(error.grid, margin * by_grid.next(grid, history, i));
     error.refresh = std::max(error.refresh, margin * by_refresh.next(refresh, history, i));

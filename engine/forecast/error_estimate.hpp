@@ -10,7 +10,7 @@ namespace stillground::forecast {
 /// - heat: the loads' own; through a heat pump at the COP of an EFT that is superposed likewise.
 /// - step, grid: the largest superposed error. Where the pump stops and starts the answer is not linear in the load
 ///   (what stood in the legs is carried out first): four days about the hardest restarts, one in each quarter of a
-///   year, are marched by one bore under its share of the loads, and what the kernels do not explain is added.
+///   year, are marched by one bore under its share of the loads, and what the responses do not explain is added.
 /// - refresh: the neighbours' superposed sum against its continuation from refresh to refresh.
 /// Their absolute values add up hour by hour; where the flow is near laminar they grow by the film's feedback
 /// (HeatHistory). Everything is raised by a quarter (`margin`) for what is left out: film and COP away from where they

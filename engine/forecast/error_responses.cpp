@@ -36,7 +36,7 @@ bool close_bores(const std::vector<model::BoreSite>& bores) {
 }
 
 /// A plain lone bore's late answer, split into its own fluid's and the mean neighbours'.
-struct Late {
+struct LongTime {
   Values own, neighbours;
 
   Values sum() const {
@@ -46,13 +46,13 @@ struct Late {
   }
 };
 
-class LateMarches {
+class LongTimeMarches {
  public:
-  LateMarches(const assembly::Assembly& assembly, const std::vector<long>& hours)
+  LongTimeMarches(const assembly::Assembly& assembly, const std::vector<long>& hours)
       : assembly_(assembly), hours_(hours), around_(neighbourhood(assembly.bores)) {}
 
   /// To the last of the hours that is not beyond `last`.
-  Late march(const response::Refinement& by, long last) const {
+  LongTime march(const response::Refinement& by, long last) const {
     std::vector<double> times;
     for (const long hour : hours_) {
       if (hour <= last) times.push_back(static_cast<double>(hour) * seconds_per_hour);
@@ -60,7 +60,7 @@ class LateMarches {
     const model::Scenario bore = response::plain_lone_bore(assembly_, by);
     const response::LongTimeRise rise =
         response::long_time_rise(assembly::assemble(bore, assembly_), times, around_.distance);
-    Late late{rise.fluid, {}};
+    LongTime late{rise.fluid, {}};
     for (const Values& at : rise.at_distance) {
       double sum = 0;
       for (std::size_t j = 0; j < at.size(); ++j) sum += around_.count[j] * at[j];
@@ -136,8 +136,8 @@ Neighbourhood neighbourhood(const std::vector<model::BoreSite>& bores) {
 ErrorResponses error_responses(const assembly::Assembly& assembly) {
   const long last = assembly.hours();
   const std::vector<long> hours = hours_from(early_hours, last);
-  const LateMarches late(assembly, hours);
-  const Late coarse = late.march({1, 0.25, 1}, last);
+  const LongTimeMarches late(assembly, hours);
+  const LongTime coarse = late.march({1, 0.25, 1}, last);
   const Values rings = difference(coarse.sum(), late.march({2, 0.25, 1}, last).sum(), rest_of_rings);
   Values layers = difference(late.march({0.5, 1, 1}, hours_per_year).sum(),
                              late.march({0.5, 2, 1}, hours_per_year).sum(), rest_of_layers);
@@ -149,22 +149,22 @@ ErrorResponses error_responses(const assembly::Assembly& assembly) {
     return response::hourly_rise(assembly::assemble(bore, assembly), early_hours);
   };
   const Values run = early({});
-  ErrorResponses kernels;
+  ErrorResponses responses;
   const long interval = std::lround(assembly.problem.refresh / seconds_per_hour);
   Values rise = run;
   if (close_bores(assembly.bores)) {
     const std::vector<long> from_the_start = hours_from(1, last);
-    const LateMarches soon(assembly, from_the_start);
-    kernels.neighbours = at_refreshes(interval, from_the_start, soon.march({1, 0.25, 1}, last).neighbours);
-    for (std::size_t n = 0; n < rise.size(); ++n) rise[n] += kernels.neighbours.after(static_cast<long>(n));
+    const LongTimeMarches soon(assembly, from_the_start);
+    responses.neighbours = at_refreshes(interval, from_the_start, soon.march({1, 0.25, 1}, last).neighbours);
+    for (std::size_t n = 0; n < rise.size(); ++n) rise[n] += responses.neighbours.after(static_cast<long>(n));
   } else {
-    kernels.neighbours = at_refreshes(interval, hours, coarse.neighbours);
+    responses.neighbours = at_refreshes(interval, hours, coarse.neighbours);
   }
-  kernels.rise = joined(rise, hours, coarse.sum());
-  kernels.step = joined(difference(run, early({1, 1, 4}), rest_of_step), {early_hours}, {0});
-  kernels.rings = joined(difference(run, early({2, 1, 1}), rest_of_rings), hours, rings);
-  kernels.layers = joined(difference(run, early({1, 2, 1}), rest_of_layers), hours, layers);
-  return kernels;
+  responses.rise = joined(rise, hours, coarse.sum());
+  responses.step = joined(difference(run, early({1, 1, 4}), rest_of_step), {early_hours}, {0});
+  responses.rings = joined(difference(run, early({2, 1, 1}), rest_of_rings), hours, rings);
+  responses.layers = joined(difference(run, early({1, 2, 1}), rest_of_layers), hours, layers);
+  return responses;
 }
 
 }  // namespace stillground::forecast

@@ -12,7 +12,7 @@ inline constexpr double rest_of_step = 4.0 / 3, rest_of_rings = 4.0 / 3, rest_of
 
 /// What the EFT and its numerical errors answer to a watt of heat in every bore, from marches of one bore. The march is
 /// linear in the heat but for the film and the pumps, so an error superposes like a temperature: that of any loads is
-/// the kernel's superposition over them.
+/// the response's superposition over them.
 struct ErrorResponses {
   response::StepResponse rise;  ///< of the EFT [K/W]: the bore's own and its neighbours'
   response::StepResponse

@@ -10,6 +10,7 @@
 #include "engine/response/heat_history.hpp"
 #include "engine/response/single_bore.hpp"
 #include "engine/response/step_response.hpp"
+#include "engine/response/superposition.hpp"
 
 namespace stillground::forecast {
 
@@ -31,11 +32,11 @@ std::vector<long> knots_to(long last) {
 }
 
 /// Bores that work in the same years, whose heat is one series.
-struct Turns {
+struct ActivePeriods {
   std::vector<std::pair<double, double>> from_to;  ///< since the run's start [s]
   std::vector<std::size_t> of_bore;
 
-  explicit Turns(const std::vector<model::BoreSite>& bores) {
+  explicit ActivePeriods(const std::vector<model::BoreSite>& bores) {
     for (const auto& bore : bores) {
       const std::pair at{bore.start, bore.stop};
       const auto found = std::find(from_to.begin(), from_to.end(), at);
@@ -50,19 +51,20 @@ struct Turns {
   }
 };
 
-/// Sums of the heat of a bore of each phase before each hour [W h]: of the field's heat, foreseen as if all bores
+/// Sums of the heat of a bore of each phase before each hour [W h]: of the field's heat, predicted as if all bores
 /// worked all the time, those that work take an equal part.
-std::vector<Values> heat_of_phases(const Turns& turns, const response::HeatHistory& history) {
-  const std::size_t count = turns.from_to.size();
+std::vector<Values> heat_of_phases(const ActivePeriods& periods, const response::HeatHistory& history) {
+  const std::size_t count = periods.from_to.size();
   std::vector<double> bores(count, 0.0);
-  for (const std::size_t phase : turns.of_bore) ++bores[phase];
+  for (const std::size_t phase : periods.of_bore) ++bores[phase];
   std::vector<Values> before(count, Values{0});
   for (std::size_t hour = 0; hour + 1 < history.before.size(); ++hour) {
     double working = 0;
-    for (std::size_t p = 0; p < count; ++p) working += turns.works(p, static_cast<long>(hour)) ? bores[p] : 0.0;
-    const double field = (history.before[hour + 1] - history.before[hour]) * static_cast<double>(turns.of_bore.size());
+    for (std::size_t p = 0; p < count; ++p) working += periods.works(p, static_cast<long>(hour)) ? bores[p] : 0.0;
+    const double field =
+        (history.before[hour + 1] - history.before[hour]) * static_cast<double>(periods.of_bore.size());
     for (std::size_t p = 0; p < count; ++p) {
-      const double own = turns.works(p, static_cast<long>(hour)) ? field / working : 0.0;
+      const double own = periods.works(p, static_cast<long>(hour)) ? field / working : 0.0;
       before[p].push_back(before[p].back() + own);
     }
   }
@@ -70,19 +72,20 @@ std::vector<Values> heat_of_phases(const Turns& turns, const response::HeatHisto
 }
 
 /// Each group's first bore's neighbours, longer ones for more, shared out between the nodes: [group][phase][node].
-std::vector<std::vector<Values>> neighbours_by_distance(const assembly::Assembly& assembly, const Turns& turns,
+std::vector<std::vector<Values>> neighbours_by_distance(const assembly::Assembly& assembly,
+                                                        const ActivePeriods& periods,
                                                         const field::DistanceNodes& nodes) {
   const auto& bores = assembly.bores;
   double mean_depth = 0;
   for (const auto& bore : bores) mean_depth += bore.depth / static_cast<double>(bores.size());
   std::vector<std::vector<Values>> counts;
   for (const auto& members : assembly.groups.members) {
-    auto& count = counts.emplace_back(turns.from_to.size(), Values(nodes.nodes().size(), 0.0));
+    auto& count = counts.emplace_back(periods.from_to.size(), Values(nodes.nodes().size(), 0.0));
     const std::size_t here = members.front();
     for (std::size_t other = 0; other < bores.size(); ++other) {
       if (other == here) continue;
       nodes.share(field::distance(bores[here], bores[other]), bores[other].depth / mean_depth,
-                  count[turns.of_bore[other]]);
+                  count[periods.of_bore[other]]);
     }
   }
   return counts;
@@ -122,19 +125,19 @@ field::Forecast predict_neighbours(const assembly::Assembly& assembly) {
   Values eft{0};
   for (std::size_t i = 0; i < times.size(); ++i)
     eft.push_back(rise.fluid[i] + product(around.count, rise.at_distance[i]));
-  const Turns turns(assembly.bores);
-  const auto heat = heat_of_phases(turns, response::predict_heat(assembly, response::StepResponse(knots, eft)));
+  const ActivePeriods periods(assembly.bores);
+  const auto heat = heat_of_phases(periods, response::predict_heat(assembly, response::StepResponse(knots, eft)));
 
-  const auto counts = neighbours_by_distance(assembly, turns, nodes);
+  const auto counts = neighbours_by_distance(assembly, periods, nodes);
   const std::vector<long> instants = merging_hours(assembly.scenario.run.years);
   field::Forecast forecast(counts.size(), Values(instants.size(), 0.0));
   for (std::size_t j = 0; j < nodes.nodes().size(); ++j) {
     Values answer{0};
     for (const Values& at : rise.at_distance) answer.push_back(at[j]);
-    const response::StepResponse kernel(knots, answer);
+    const response::StepResponse by_one_watt(knots, answer);
     for (std::size_t p = 0; p < heat.size(); ++p) {
       for (std::size_t i = 0; i < instants.size(); ++i) {
-        const double by_one = kernel.superposed(heat[p], instants[i] - 1);
+        const double by_one = response::superposed(by_one_watt, heat[p], instants[i] - 1);
         for (std::size_t g = 0; g < counts.size(); ++g) forecast[g][i] += counts[g][p][j] * by_one;
       }
     }

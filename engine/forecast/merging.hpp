@@ -7,7 +7,7 @@
 
 namespace stillground::forecast {
 
-/// Hours at whose ends merged groups are foreseen and confirmed: each fifth of the run-years 1, 2, 3, 5, 8, 13 ... and
+/// Hours at whose ends merged groups are predicted and confirmed: each fifth of the run-years 1, 2, 3, 5, 8, 13 ... and
 /// of the last, so that both the yearly swing and the years' drift show.
 std::vector<long> merging_hours(int years);
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "engine/response/single_bore.hpp"
+#include "engine/response/superposition.hpp"
 #include "engine/simulation/simulation.hpp"
 
 namespace stillground::forecast {
@@ -42,16 +43,16 @@ std::vector<record::Hour> march(const assembly::Assembly& lone) {
   return hours;
 }
 
-/// Largest part of the difference of two marches that the kernel does not give. `rest`: the kernel's value over a plain
-/// difference of marches.
-double unexplained(const std::vector<record::Hour>& run, const std::vector<record::Hour>& finer,
-                   const response::StepResponse& kernel, double rest) {
+/// Largest part of the difference of two marches that the response does not give. `rest`: the response's value over a
+/// plain difference of marches.
+double residual(const std::vector<record::Hour>& run, const std::vector<record::Hour>& finer,
+                const response::StepResponse& response, double rest) {
   std::vector<double> heat_before{0};
   for (const auto& hour : run) heat_before.push_back(heat_before.back() + hour.heat_to_ground);
   double largest = 0;
   for (std::size_t i = 0; i < run.size(); ++i) {
     if (run[i].flow <= 0) continue;
-    const double explained = kernel.superposed(heat_before, static_cast<long>(i));
+    const double explained = response::superposed(response, heat_before, static_cast<long>(i));
     largest = std::max(largest, std::abs(rest * (run[i].eft - finer[i].eft) - explained));
   }
   return largest;
@@ -59,7 +60,7 @@ double unexplained(const std::vector<record::Hour>& run, const std::vector<recor
 
 }  // namespace
 
-RestartResidual restart_residual(const assembly::Assembly& assembly, const ErrorResponses& kernels) {
+RestartResidual restart_residual(const assembly::Assembly& assembly, const ErrorResponses& responses) {
   RestartResidual left;
   if (assembly.scenario.flow.runs == model::Flow::Runs::always) return left;
   for (const long hour : hardest_restarts(assembly)) {
@@ -70,8 +71,8 @@ RestartResidual restart_residual(const assembly::Assembly& assembly, const Error
       return march(assembly::assemble(bore, assembly));
     };
     const auto run = under({});
-    left.step = std::max(left.step, unexplained(run, under({1, 1, 4}), kernels.step, rest_of_step));
-    left.layers = std::max(left.layers, unexplained(run, under({1, 2, 1}), kernels.layers, rest_of_layers));
+    left.step = std::max(left.step, residual(run, under({1, 1, 4}), responses.step, rest_of_step));
+    left.layers = std::max(left.layers, residual(run, under({1, 2, 1}), responses.layers, rest_of_layers));
   }
   return left;
 }

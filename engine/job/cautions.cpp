@@ -48,7 +48,7 @@ bool ground_by_name(const model::Scenario& scenario) {
   return std::any_of(layers.begin(), layers.end(), [](const model::Layer& layer) { return !layer.source.empty(); });
 }
 
-/// Whether fluid below 0 degC is foreseen: by a limit, or by antifreeze where no limit says otherwise.
+/// Whether fluid below 0 degC is to be expected: by a limit, or by antifreeze where no limit says otherwise.
 bool frost_foreseen(const model::Scenario& scenario) {
   bool limited = false;
   for (const model::Limit& limit : scenario.limits) {

@@ -31,7 +31,7 @@ void add_year(Progress& progress, std::span<const record::Hour> hours) {
 
 std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Options& options,
                                    const record::Header& header) {
-  const response::FieldResponse response = screen::screened_response(assembly);
+  const response::FieldResponse response = screen::layout_response(assembly);
   const std::atomic<bool>* stop = options.listen ? &options.listen() : nullptr;
   record::ResultFile file(options.result, header, 0);
   Progress progress;

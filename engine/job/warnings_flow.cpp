@@ -33,7 +33,7 @@ void at_the_ground(const assembly::Assembly& assembly, std::vector<Warning>& war
        "turbulent from Re 4000"});
 }
 
-/// Full flow of fluid as cold as the limits allow: the design hour that the user foresees.
+/// Full flow of fluid as cold as the limits allow: the design hour that the user expects.
 void at_the_limit(const assembly::Assembly& assembly, std::vector<Warning>& warnings) {
   const model::Scenario& scenario = assembly.scenario;
   for (const model::Limit& limit : scenario.limits) {

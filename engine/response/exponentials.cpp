@@ -5,6 +5,8 @@
 #include <cmath>
 #include <cstddef>
 
+#include "engine/response/superposition.hpp"
+
 namespace stillground::response {
 
 namespace {
@@ -46,23 +48,6 @@ Eigen::VectorXd non_negative(const Eigen::MatrixXd& a, const Eigen::VectorXd& b)
     }
   }
   return x;
-}
-
-/// A term of amplitude 1 superposed over heat that is linear between the samples, at each of them.
-std::vector<double> superposed(std::span<const Sample> samples, double time_constant) {
-  std::vector<double> at;
-  double rise = 0;
-  Sample before;
-  for (const Sample& sample : samples) {
-    const double x = (sample.time - before.time) / time_constant;
-    if (x > 0) {
-      const double lost = -std::expm1(-x), late = 1 - lost / x;  // late = x/2 for small x, to some digits
-      rise += lost * (before.heat - rise) + (x < 1e-4 ? x / 2 : late) * (sample.heat - before.heat);
-    }
-    at.push_back(rise);
-    before = sample;
-  }
-  return at;
 }
 
 /// Those to fit to: not before `from`, and a twentieth of their time apart, so that late steps of equal length don't

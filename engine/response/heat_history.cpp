@@ -4,6 +4,8 @@
 #include <cmath>
 #include <map>
 
+#include "engine/response/superposition.hpp"
+
 namespace stillground::response {
 
 namespace {
@@ -33,7 +35,7 @@ class FilmPart {
   double laminar() const { return laminar_; }
 
  private:
-  /// No fluid's data reach beyond; what absurd loads foresee does.
+  /// No fluid's data reach beyond; what absurd loads predict does.
   static double within(double temperature) { return std::clamp(temperature, 200.0, 500.0); }
 
   double film_at(double flow, double temperature) const {
@@ -75,9 +77,9 @@ HeatHistory predict_heat(const assembly::Assembly& assembly, const StepResponse&
   for (long hour = 0; hour < assembly.hours(); ++hour) {
     const loop::Demand demand = per_bore(assembly.loads.hour(hour), bores);
     const double film_change = film_part.at(fluid) - at_reference;
-    const double left_over = rise.left_over(history.before, hour);
+    const double history_part = history_term(rise, history.before, hour);
     const auto eft_under = [&](double watts) {
-      return reference + left_over + watts * rise.after(0) + watts / metres * film_change;
+      return reference + history_part + watts * rise.after(0) + watts / metres * film_change;
     };
     heat = loop::exchange(demand, assembly.problem.pumps, eft_under(heat)).to_ground;
     const double drawn = std::max(0.0, -heat / metres);

@@ -8,7 +8,7 @@
 
 namespace stillground::response {
 
-/// A run's hours as a superposition foresees them, for one bore in the mean.
+/// A run's hours as a superposition predicts them, for one bore in the mean.
 struct HeatHistory {
   std::vector<double> before;  ///< [h] sum of the heat into the ground before hour h, hours + 1 entries [W h]
   std::vector<bool> flows;     ///< [h]
@@ -19,8 +19,8 @@ struct HeatHistory {
   std::vector<float> feedback_limit;  ///< [h] and at most: from here to fully laminar flow [K]
 };
 
-/// `rise`: of the EFT per watt in every bore. Through a heat pump at the COP of the EFT foreseen. Feedback is the
-/// largest within 1 K of the fluid's temperature foreseen; there is none where a measured R_b replaces the film.
+/// `rise`: of the EFT per watt in every bore. Through a heat pump at the COP of the EFT predicted. Feedback is the
+/// largest within 1 K of the fluid's temperature predicted; there is none where a measured R_b replaces the film.
 HeatHistory predict_heat(const assembly::Assembly& assembly, const StepResponse& rise);
 
 }  // namespace stillground::response

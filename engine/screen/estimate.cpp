@@ -110,19 +110,19 @@ class Screening {
         undisturbed_(assembly, field),
         slow_(slow_terms(response), seconds_per_hour),
         ground_(near_ground(response)),
-        maps_(assembly, shape_of(assembly, response), ground_),
+        propagators_(assembly, shape_of(assembly, response), ground_),
         circuits_(static_cast<double>(assembly.bores.size()) / assembly.scenario.flow.in_series),
         peak_(std::max(assembly.loads.peak(), 1e-9)) {
-    const Circuit& circuit = maps_.circuit();
-    const auto on_shapes = [&](const Eigen::RowVectorXd& of) {
-      const Eigen::RowVectorXd on = of.head(circuit.lasting()) * maps_.shapes();
+    const Circuit& circuit = propagators_.circuit();
+    const auto on_modes = [&](const Eigen::RowVectorXd& of) {
+      const Eigen::RowVectorXd on = of.head(circuit.lasting()) * propagators_.modes();
       Amplitudes result{};
       std::copy(on.begin(), on.end(), result.begin());
       return result;
     };
-    state_ = on_shapes((undisturbed_.at(0) * circuit.at_rest() + circuit.profile_at_rest()).transpose());
-    fluid_ = on_shapes(circuit.mean_fluid());
-    terms_ = on_shapes(circuit.near_ground());
+    state_ = on_modes((undisturbed_.at(0) * circuit.at_rest() + circuit.profile_at_rest()).transpose());
+    fluid_ = on_modes(circuit.mean_fluid());
+    terms_ = on_modes(circuit.near_ground());
   }
 
   record::Hour hour() {
@@ -148,7 +148,7 @@ class Screening {
     std::array<double, HourlyPropagator::columns> driven{};
     std::copy(state_.begin(), state_.end(), driven.begin());
     const double ambient = undisturbed_.at(statistics_.hour) + slow_.rise();
-    const double ambient_after = undisturbed_.at(statistics_.hour + 1) + slow_.left();
+    const double ambient_after = undisturbed_.at(statistics_.hour + 1) + slow_.history_term();
     driven[HourlyPropagator::ambient] = ambient;
     driven[HourlyPropagator::change] = ambient_after - ambient;
     driven[HourlyPropagator::profile] = 1;
@@ -156,24 +156,24 @@ class Screening {
     record::Hour hour;
     hour.heating = demand.heating + demand.hot_water;
     hour.cooling = demand.cooling + demand.cooling_direct;
-    const FlowPropagators::Flowing* flowing = part > 0 ? &maps_.flowing(part, of_state(fluid_)) : nullptr;
-    const HourlyPropagator& map = flowing ? flowing->map : maps_.standing();
-    auto after = map.times(driven);
+    const FlowPropagators::Flowing* flowing = part > 0 ? &propagators_.flowing(part, of_state(fluid_)) : nullptr;
+    const HourlyPropagator& propagator = flowing ? flowing->propagator : propagators_.standing();
+    auto after = propagator.times(driven);
     if (flowing) {
       hour.flow = part * circuits_ * assembly_.fluid.flow_per_bore;
-      const loop::Meeting meeting = meet(demand, map, after[HourlyPropagator::outlet], hour.flow);
+      const loop::Meeting meeting = meet(demand, propagator, after[HourlyPropagator::outlet], hour.flow);
       hour.eft = meeting.eft;
       hour.lft = meeting.lft;
       hour.heat_to_ground = meeting.to_ground;
       hour.power = meeting.power;
       const double load = meeting.to_ground / circuits_;
       for (std::size_t row = 0; row < HourlyPropagator::rows; ++row)
-        after[row] += map.at(row, HourlyPropagator::load) * load;
+        after[row] += propagator.at(row, HourlyPropagator::load) * load;
     } else {
       hour.eft = after[HourlyPropagator::outlet];
       hour.lft = after[HourlyPropagator::down];
     }
-    std::copy(after.begin(), after.begin() + HourlyPropagator::shapes, state_.begin());
+    std::copy(after.begin(), after.begin() + HourlyPropagator::modes, state_.begin());
     const double heat = after[HourlyPropagator::heat];
     slow_.advance(heat / seconds_per_hour);
 
@@ -188,7 +188,7 @@ class Screening {
     return hour;
   }
 
-  using Amplitudes = std::array<double, HourlyPropagator::shapes>;
+  using Amplitudes = std::array<double, HourlyPropagator::modes>;
 
   double of_state(const Amplitudes& parts) const {
     double sum = 0;
@@ -197,18 +197,19 @@ class Screening {
   }
 
   /// EFT = unloaded + slope heat/heat_rate, and the heat follows from the EFT.
-  loop::Meeting meet(const loop::Demand& demand, const HourlyPropagator& map, double unloaded, double flow) const {
+  loop::Meeting meet(const loop::Demand& demand, const HourlyPropagator& propagator, double unloaded,
+                     double flow) const {
     const double heat_rate = flow * assembly_.fluid.heat_capacity;
-    const double slope = map.at(HourlyPropagator::outlet, HourlyPropagator::load) / circuits_ * heat_rate;
+    const double slope = propagator.at(HourlyPropagator::outlet, HourlyPropagator::load) / circuits_ * heat_rate;
     return loop::meet({slope / (1 + slope), unloaded / (1 + slope), heat_rate}, demand, assembly_.problem.pumps);
   }
 
   const assembly::Assembly& assembly_;
   simulation::Plausible plausible_;
   FieldsUndisturbed undisturbed_;
-  response::Superposition slow_;
+  response::RunningSuperposition slow_;
   NearGround ground_;
-  FlowPropagators maps_;
+  FlowPropagators propagators_;
   double circuits_;
   double peak_;  // largest load of any hour [W]
   Amplitudes state_{};
@@ -229,13 +230,13 @@ Estimate superposed(const assembly::Assembly& assembly, const response::FieldRes
   return {screening.statistics(), fitted.misfit};
 }
 
-response::FieldResponse screened_response(const assembly::Assembly& assembly) {
+response::FieldResponse layout_response(const assembly::Assembly& assembly) {
   check(assembly);
   return response::field_response(assembly);
 }
 
 Estimate estimate(const assembly::Assembly& assembly, const TakeYear& take) {
-  return superposed(assembly, screened_response(assembly), take);
+  return superposed(assembly, layout_response(assembly), take);
 }
 
 }  // namespace stillground::screen

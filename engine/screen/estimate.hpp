@@ -26,7 +26,7 @@ using TakeYear = std::function<void(std::span<const record::Hour>)>;
 Estimate estimate(const assembly::Assembly& assembly, const TakeYear& take);
 
 /// The two halves of it. Throw the same; what takes seconds is in the first.
-response::FieldResponse screened_response(const assembly::Assembly& assembly);
+response::FieldResponse layout_response(const assembly::Assembly& assembly);
 Estimate superposed(const assembly::Assembly& assembly, const response::FieldResponse& response, const TakeYear& take);
 
 }  // namespace stillground::screen

@@ -25,8 +25,8 @@ FlowPropagators::FlowPropagators(const assembly::Assembly& assembly, const Circu
       circuit_(shape, ground),
       regimes_(assembly.scenario, assembly.fluid, ground_of_one_solid(assembly)) {
   const FullPropagator still = whole(regimes_.standing());
-  shapes_ = screen::shapes(circuit_, still, whole(regimes_.flowing(assembly.fluid.reference)));
-  standing_ = on_shapes(circuit_, still, shapes_);
+  modes_ = screen::modes(circuit_, still, whole(regimes_.flowing(assembly.fluid.reference)));
+  standing_ = on_modes(circuit_, still, modes_);
 }
 
 FullPropagator FlowPropagators::whole(const assembly::FlowRegimes::Regime& regime) const {
@@ -39,7 +39,7 @@ const FlowPropagators::Flowing& FlowPropagators::at_node(double part, Flow& flow
   if (found != flow.whole.end()) return found->second;
   const auto& regime =
       regimes_.flowing(static_cast<double>(node) * between_nodes, part * assembly_.fluid.flow_per_bore);
-  return flow.whole.emplace(node, Flowing{on_shapes(circuit_, whole(regime), shapes_), regime.reynolds}).first->second;
+  return flow.whole.emplace(node, Flowing{on_modes(circuit_, whole(regime), modes_), regime.reynolds}).first->second;
 }
 
 const FlowPropagators::Flowing& FlowPropagators::at(double part, double temperature) {
@@ -58,7 +58,7 @@ const FlowPropagators::Flowing& FlowPropagators::at(double part, double temperat
     const Flowing &low = at_node(part, flow, node), &high = at_node(part, flow, node + 1);
     for (long i = 0; i < parts; ++i) {
       const double share = static_cast<double>(i) / static_cast<double>(parts);
-      fine.push_back({between(low.map, high.map, share), std::lerp(low.reynolds, high.reynolds, share)});
+      fine.push_back({between(low.propagator, high.propagator, share), std::lerp(low.reynolds, high.reynolds, share)});
     }
   }
   return fine[static_cast<std::size_t>(place - node * parts)];
@@ -70,7 +70,8 @@ const FlowPropagators::Flowing& FlowPropagators::flowing(double part, double tem
   const double more = std::floor(place);
   const Flowing& strong = at(std::exp(-between_flows * more), temperature);
   const Flowing& weak = at(std::exp(-between_flows * (more + 1)), temperature);
-  mixed_ = {between(strong.map, weak.map, place - more), std::lerp(strong.reynolds, weak.reynolds, place - more)};
+  mixed_ = {between(strong.propagator, weak.propagator, place - more),
+            std::lerp(strong.reynolds, weak.reynolds, place - more)};
   return mixed_;
 }
 

@@ -18,7 +18,7 @@ class FlowPropagators {
   FlowPropagators(const assembly::Assembly& assembly, const CircuitShape& shape, const NearGround& ground);
 
   struct Flowing {
-    HourlyPropagator map;
+    HourlyPropagator propagator;
     double reynolds = 0;  ///< as of assembly::Film
   };
 
@@ -28,7 +28,7 @@ class FlowPropagators {
   const Flowing& flowing(double part, double temperature);
 
   const Circuit& circuit() const { return circuit_; }
-  const Eigen::MatrixXd& shapes() const { return shapes_; }  ///< [lasting][shape]
+  const Eigen::MatrixXd& modes() const { return modes_; }  ///< [lasting][mode]
 
  private:
   /// All temperatures at one flow.
@@ -46,7 +46,7 @@ class FlowPropagators {
   Circuit circuit_;
   assembly::FlowRegimes regimes_;  // in ground of one solid, the mean over the bores
   HourlyPropagator standing_;
-  Eigen::MatrixXd shapes_;
+  Eigen::MatrixXd modes_;
   std::map<double, Flow> flows_;
   Flowing mixed_;
 };

@@ -29,17 +29,17 @@ FullPropagator over_an_hour(const Circuit& circuit, const MatrixXd& rates, doubl
   };
   const auto steps = static_cast<int>(std::lround(seconds_per_hour / step));
   RowVectorXd outlet = mean_over_a_step(circuit.outlet()), down = mean_over_a_step(circuit.topmost_down());
-  FullPropagator map{over_a_step, outlet, down};
+  FullPropagator propagator{over_a_step, outlet, down};
   for (int i = 1; i < steps; ++i) {
     outlet = outlet * over_a_step;
     down = down * over_a_step;
-    map.outlet += outlet;
-    map.down += down;
-    map.after = map.after * over_a_step;
+    propagator.outlet += outlet;
+    propagator.down += down;
+    propagator.after = propagator.after * over_a_step;
   }
-  map.outlet /= steps;
-  map.down /= steps;
-  return map;
+  propagator.outlet /= steps;
+  propagator.down /= steps;
+  return propagator;
 }
 
 namespace {
@@ -68,7 +68,7 @@ MatrixXd random_hours(const Circuit& circuit, const FullPropagator& standing, co
 
 }  // namespace
 
-MatrixXd shapes(const Circuit& circuit, const FullPropagator& standing, const FullPropagator& flowing) {
+MatrixXd modes(const Circuit& circuit, const FullPropagator& standing, const FullPropagator& flowing) {
   const Index lasting = circuit.lasting();
   // Of some 10 K either of them: none is left to the other's mercy.
   const MatrixXd loaded = random_hours(circuit, standing, flowing, 5000, 0);
@@ -85,30 +85,31 @@ MatrixXd shapes(const Circuit& circuit, const FullPropagator& standing, const Fu
   const Index given = layered ? 2 : 1;
   seen -= known.leftCols(given) * (known.leftCols(given).transpose() * seen);
   const Eigen::SelfAdjointEigenSolver<MatrixXd> modes(seen * seen.transpose());  // strongest last
-  MatrixXd made(lasting, static_cast<Index>(HourlyPropagator::shapes));
+  MatrixXd made(lasting, static_cast<Index>(HourlyPropagator::modes));
   made.leftCols(given) = known.leftCols(given);
   const Index rest = made.cols() - given;
   made.rightCols(rest) = modes.eigenvectors().rightCols(rest);
   return made;
 }
 
-HourlyPropagator on_shapes(const Circuit& circuit, const FullPropagator& whole, const MatrixXd& shapes) {
-  HourlyPropagator map;
-  const Index lasting = circuit.lasting(), count = shapes.cols(), driven = circuit.size() - circuit.ambient();
+HourlyPropagator on_modes(const Circuit& circuit, const FullPropagator& whole, const MatrixXd& modes) {
+  HourlyPropagator propagator;
+  const Index lasting = circuit.lasting(), count = modes.cols(), driven = circuit.size() - circuit.ambient();
   const auto put = [&](Index row, const RowVectorXd& of) {
-    const RowVectorXd on = of.head(lasting) * shapes;
+    const RowVectorXd on = of.head(lasting) * modes;
     const auto entry = [&](Index column) -> double& {
-      return map.entries[static_cast<std::size_t>(column) * HourlyPropagator::rows + static_cast<std::size_t>(row)];
+      return propagator
+          .entries[static_cast<std::size_t>(column) * HourlyPropagator::rows + static_cast<std::size_t>(row)];
     };
     for (Index column = 0; column < count; ++column) entry(column) = on(column);
     for (Index column = 0; column < driven; ++column) entry(count + column) = of(circuit.ambient() + column);
   };
-  const MatrixXd after = shapes.transpose() * whole.after.topRows(lasting);
+  const MatrixXd after = modes.transpose() * whole.after.topRows(lasting);
   for (Index row = 0; row < count; ++row) put(row, after.row(row));
   put(HourlyPropagator::outlet, whole.outlet);
   put(HourlyPropagator::down, whole.down);
   put(HourlyPropagator::heat, whole.after.row(circuit.heat()));
-  return map;
+  return propagator;
 }
 
 namespace {
@@ -138,9 +139,10 @@ std::array<double, HourlyPropagator::rows> HourlyPropagator::times(const std::ar
 }
 
 HourlyPropagator between(const HourlyPropagator& a, const HourlyPropagator& b, double part) {
-  HourlyPropagator map;
-  for (std::size_t i = 0; i < map.entries.size(); ++i) map.entries[i] = std::lerp(a.entries[i], b.entries[i], part);
-  return map;
+  HourlyPropagator propagator;
+  for (std::size_t i = 0; i < propagator.entries.size(); ++i)
+    propagator.entries[i] = std::lerp(a.entries[i], b.entries[i], part);
+  return propagator;
 }
 
 }  // namespace stillground::screen

@@ -18,19 +18,19 @@ struct FullPropagator {
 /// `step` [s] divides an hour.
 FullPropagator over_an_hour(const Circuit& circuit, const Eigen::MatrixXd& rates, double step);
 
-/// A few shapes of the state (columns, orthonormal, [lasting][shape]) of which what occurs in it is made but for
-/// little: rest, the undisturbed profile, and the strongest of what random hours of load and rest leave behind (proper
-/// orthogonal decomposition).
-Eigen::MatrixXd shapes(const Circuit& circuit, const FullPropagator& standing, const FullPropagator& flowing);
+/// A few proper orthogonal modes of the state (columns, orthonormal, [lasting][mode]) of which what occurs in it is
+/// made but for little: rest, the undisturbed profile, and the strongest of what random hours of load and rest leave
+/// behind (proper orthogonal decomposition).
+Eigen::MatrixXd modes(const Circuit& circuit, const FullPropagator& standing, const FullPropagator& flowing);
 
-/// The same on the shapes' amplitudes, ready for the march through the hours: column after column.
+/// The same on the modes' amplitudes, ready for the march through the hours: column after column.
 struct HourlyPropagator {
-  static constexpr std::size_t shapes = 13;
-  /// Rows after the shapes': hour's means as in FullPropagator, and the heat through the mean metre of wall [J/m].
-  static constexpr std::size_t outlet = shapes, down = shapes + 1, heat = shapes + 2, rows = shapes + 3;
-  /// Columns after the shapes': what drives the circuit.
-  static constexpr std::size_t ambient = shapes, change = shapes + 1, profile = shapes + 2, load = shapes + 3,
-                               columns = shapes + 4;
+  static constexpr std::size_t modes = 13;
+  /// Rows after the modes': hour's means as in FullPropagator, and the heat through the mean metre of wall [J/m].
+  static constexpr std::size_t outlet = modes, down = modes + 1, heat = modes + 2, rows = modes + 3;
+  /// Columns after the modes': what drives the circuit.
+  static constexpr std::size_t ambient = modes, change = modes + 1, profile = modes + 2, load = modes + 3,
+                               columns = modes + 4;
 
   alignas(64) std::array<double, rows * columns> entries{};
 
@@ -39,7 +39,7 @@ struct HourlyPropagator {
   double at(std::size_t row, std::size_t column) const { return entries[column * rows + row]; }
 };
 
-HourlyPropagator on_shapes(const Circuit& circuit, const FullPropagator& whole, const Eigen::MatrixXd& shapes);
+HourlyPropagator on_modes(const Circuit& circuit, const FullPropagator& whole, const Eigen::MatrixXd& modes);
 
 /// a + part (b - a).
 HourlyPropagator between(const HourlyPropagator& a, const HourlyPropagator& b, double part);

@@ -2,7 +2,6 @@
 
 #include <cmath>
 
-#include "engine/response/superposition.hpp"
 #include "tests/catch.hpp"
 
 using namespace stillground;
@@ -50,27 +49,4 @@ TEST_CASE("The misfit is the largest relative miss, and a sum of exponentials is
   CHECK(found.response.after(1e5) == Approx(truth.after(1e5)).epsilon(1e-3));
   samples[samples.size() / 2].rise *= 1.1;  // a spike that no positive sum follows
   CHECK(fit(samples, 60, 1e8).misfit > 0.05);
-}
-
-TEST_CASE("The recursion equals the sum over all hours so far, to round-off") {
-  const std::vector<Exponential> terms = {{900, 0.02}, {4e4, 0.05}, {3e6, 0.1}, {8e8, 0.3}};
-  const ExponentialResponse response{0, terms};
-  Superposition superposition(terms, 3600);
-  std::vector<double> heat;
-  unsigned state = 1;
-  for (int hour = 0; hour < 400; ++hour) {
-    state = state * 1664525U + 1013904223U;
-    heat.push_back(static_cast<double>(state >> 16) / 1000 - 30);
-    superposition.advance(heat.back());
-  }
-  const auto exact = [&](double hours) {
-    double sum = 0;
-    for (std::size_t h = 0; h < heat.size(); ++h) {
-      const double since = hours - static_cast<double>(h);
-      sum += heat[h] * (response.after(3600 * since) - response.after(3600 * (since - 1)));
-    }
-    return sum;
-  };
-  CHECK(superposition.rise() == Approx(exact(400)).epsilon(1e-12));
-  CHECK(superposition.left() == Approx(exact(401)).epsilon(1e-12));
 }

@@ -89,16 +89,16 @@ TEST_CASE("Bores that all but touch are refused where a screening would never co
   }
 }
 
-TEST_CASE("Thirteen shapes tell an hour's outlet within 0.01 K of the whole circuit's at 50 W/m") {
+TEST_CASE("Thirteen modes tell an hour's outlet within 0.01 K of the whole circuit's at 50 W/m") {
   const bore::Network network =
       bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0, 0.2, 0.2, 4e4});
   const screen::Circuit circuit({1, 1, 15, {-1, -0.7, -0.4, -0.1, 0.1, 0.4, 0.7, 1}},
                                 {0.01, {{600, 0.02}, {9000, 0.03}}, 1e-7});
   const auto standing = screen::over_an_hour(circuit, circuit.rates(network, 0), 1800);
   const auto flowing = screen::over_an_hour(circuit, circuit.rates(network, 1600), 1800);
-  const Eigen::MatrixXd shapes = screen::shapes(circuit, standing, flowing);
-  const screen::HourlyPropagator few[] = {screen::on_shapes(circuit, standing, shapes),
-                                          screen::on_shapes(circuit, flowing, shapes)};
+  const Eigen::MatrixXd modes = screen::modes(circuit, standing, flowing);
+  const screen::HourlyPropagator few[] = {screen::on_modes(circuit, standing, modes),
+                                          screen::on_modes(circuit, flowing, modes)};
   Eigen::VectorXd state = Eigen::VectorXd::Zero(circuit.size());
   state(circuit.profile()) = 1;
   std::array<double, screen::HourlyPropagator::columns> driven{};
@@ -117,7 +117,7 @@ TEST_CASE("Thirteen shapes tell an hour's outlet within 0.01 K of the whole circ
     state = (whole.after * state).eval();
     CHECK(after[screen::HourlyPropagator::heat] == Approx(state(circuit.heat())).margin(1800));  // 0.5 W/m
     state(circuit.heat()) = 0;
-    std::copy(after.begin(), after.begin() + screen::HourlyPropagator::shapes, driven.begin());
+    std::copy(after.begin(), after.begin() + screen::HourlyPropagator::modes, driven.begin());
   }
   CHECK(most > 0);
   CHECK(most < 0.01);
