@@ -71,13 +71,13 @@ model::Scenario step_of_heat(const assembly::Assembly& assembly) {
   return scenario;
 }
 
-/// Full flow, between rests.
-march::FlowRegime between_rests(march::FlowRegime regime, double duty) {
+/// Full flow for a part of the time: every resistance between fluid and wall becomes R/fraction.
+march::FlowRegime between_rests(march::FlowRegime regime, double fraction) {
   for (bore::Network& network : regime.networks) {
     for (bore::Mode& mode : network.modes) {
-      mode.inner /= duty;
-      mode.middle /= duty;
-      mode.outer /= duty;
+      mode.inner /= fraction;
+      mode.middle /= fraction;
+      mode.outer /= fraction;
     }
   }
   return regime;
@@ -141,7 +141,8 @@ std::vector<double> metres(const march::Problem& problem) {
   return sum;
 }
 
-/// The part of the heat that each layer of the run takes, as much a metre as the layer of the march that it lies in.
+/// The part of the heat that each layer of the run takes: its metres of bore times q_k, the heat per metre of the layer
+/// of the march that it lies in, over the sum of all.
 std::vector<double> share_heat(const march::Problem& run, const march::Problem& problem,
                                const std::vector<std::size_t>& within, const march::GrowingSteps& steps) {
   std::vector<double> heat(problem.nz(), 0.0), shares = metres(run);

@@ -7,7 +7,7 @@
 namespace stillground::response {
 
 double operating_fraction(const assembly::Assembly& assembly) {
-  constexpr long apart = 7;  // hours looked at: by turns every hour of the day
+  constexpr long apart = 7;  // hours looked at: one after the other every hour of the day
   const double peak = std::max(assembly.loads.peak(), 1e-9);
   double flowing = 0, seen = 0;
   for (long hour = 0; hour < assembly.hours(); hour += apart, ++seen) {

@@ -30,6 +30,8 @@ void check(const assembly::Assembly& assembly) {
       "or have a flow_weight of their own, need `method: march`");
 }
 
+/// U(t) = instant + sum_j A_j (1 - exp(-t/tau_j)), as felt within an hour: terms with tau_j >= `slow` by their slope
+/// A_j/tau_j.
 NearGround near_ground(const response::ExponentialResponse& response) {
   NearGround near{response.instant, {}, 0};
   for (const response::Exponential& term : response.terms) {
@@ -50,8 +52,8 @@ std::vector<response::Exponential> slow_terms(const response::ExponentialRespons
   return terms;
 }
 
-/// The part of the undisturbed profile that a wall keeps though the fluid levels it: of what resists in the bore,
-/// between rests, and in the ground within a season.
+/// The part of the undisturbed profile that a wall keeps though the fluid levels it: R/(R + U), R the bore's resistance
+/// R_b over the operating fraction, U the ground's step response after a season (two months).
 double kept_of_profile(const assembly::Assembly& assembly, const response::ExponentialResponse& response) {
   const model::Scenario& scenario = assembly.scenario;
   const assembly::Film film = assembly::film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
@@ -196,7 +198,8 @@ class Screening {
     return sum;
   }
 
-  /// EFT = unloaded + slope heat/heat_rate, and the heat follows from the EFT.
+  /// The hour is linear in its heat Q: EFT = E_0 + s Q/(m c), E_0 without heat, and LFT = EFT + Q/(m c). As the field's
+  /// outlet over its inlet, EFT = gain LFT + offset: gain = s/(1 + s), offset = E_0/(1 + s). Q follows from the EFT.
   loop::Meeting meet(const loop::Demand& demand, const HourlyPropagator& propagator, double unloaded,
                      double flow) const {
     const double heat_rate = flow * assembly_.fluid.heat_capacity;

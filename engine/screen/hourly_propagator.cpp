@@ -16,11 +16,14 @@ using Eigen::MatrixXd;
 using Eigen::RowVectorXd;
 using Eigen::VectorXd;
 
+// A step h of the two implicit stages, for x' = R x with K = (1 - gamma h R)^-1 and c = (1 - gamma)/gamma:
+//   x_1 = K x,   x_2 = K (x + c (K - 1) x) = K ((1 - c) + c K) x,   x(h) = x_2,
+// since h R K = (K - 1)/gamma: the rates cancel. A mean over the step has the stages' weights, (1 - gamma) x_1 + gamma
+// x_2; a mean over the hour is that of its steps.
 FullPropagator over_an_hour(const Circuit& circuit, const MatrixXd& rates, double step) {
   using march::ars222::gamma;
   const Index n = circuit.size();
   const MatrixXd one = MatrixXd::Identity(n, n);
-  // Stage 1 is K state; stage 2, where the step ends, K (state + (1 - gamma)/gamma (K - 1) state): the rates cancel.
   const MatrixXd stage = (one - gamma * step * rates).partialPivLu().solve(one);
   const double carried = (1 - gamma) / gamma;
   const MatrixXd over_a_step = stage * ((1 - carried) * one + carried * stage);
@@ -44,8 +47,8 @@ FullPropagator over_an_hour(const Circuit& circuit, const MatrixXd& rates, doubl
 
 namespace {
 
-/// What hours leave behind, one a column, from rest on: fluid that flows or stands by turns, for an hour or many, with
-/// loads drawn up to `load` [W] and `profile` times the undisturbed profile.
+/// What hours leave behind, one a column, from rest on: fluid that flows or stands alternately, for an hour or many,
+/// with loads drawn up to `load` [W] and `profile` times the undisturbed profile.
 MatrixXd random_hours(const Circuit& circuit, const FullPropagator& standing, const FullPropagator& flowing,
                       double load, double profile) {
   constexpr int hours = 240;

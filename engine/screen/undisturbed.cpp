@@ -12,8 +12,8 @@ namespace {
 
 using Values = std::vector<double>;
 
-constexpr double year_turns = 2 * std::numbers::pi / seconds_per_year;  // [1/s]
-constexpr double early = seconds_per_day;                               // before, shares tell of the bores' filling
+constexpr double yearly_frequency = 2 * std::numbers::pi / seconds_per_year;  // w [1/s]
+constexpr double early = seconds_per_day;  // before, shares tell of the bores' filling
 
 /// The first sample at `time` or later.
 std::size_t sample_at(const response::FieldResponse& response, double time) {
@@ -31,15 +31,15 @@ Value weighted(const std::vector<Value>& shares, const Values& per_layer) {
   return sum;
 }
 
-/// What a wave exp(i w t) of a layer's temperature, a turn a year, makes of the field's: the shares are answers to a
-/// step, so theirs to the wave is the sum of their changes, each turned back by its time.
+/// The part that a layer's yearly wave exp(i w t) has in the field's temperature. The shares s(t) are step responses,
+/// so theirs to the wave is s(t_0) + sum_j exp(-i w t_j) [s(t_j+) - s(t_j-)], t_j between two samples.
 std::vector<std::complex<double>> shares_of_a_wave(const response::FieldResponse& response) {
   const std::size_t first = sample_at(response, early);
   const Values& start = response.shares[first];
   std::vector<std::complex<double>> sum(start.begin(), start.end());
   for (std::size_t s = first + 1; s < response.samples.size(); ++s) {
     const double middle = (response.samples[s - 1].time + response.samples[s].time) / 2;
-    const auto turned = std::polar(1.0, -year_turns * middle);
+    const auto turned = std::polar(1.0, -yearly_frequency * middle);
     for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += turned * (response.shares[s][i] - response.shares[s - 1][i]);
   }
   return sum;
@@ -92,11 +92,11 @@ FieldsUndisturbed::FieldsUndisturbed(const assembly::Assembly& assembly, const r
   const auto quarter = weighted(wave_shares, above(still.undisturbed(), seconds_per_year / 4, yearly));
   const std::complex<double> wave =
       weighted(wave_shares, above(still.undisturbed(), 0, yearly)) - std::complex<double>(0, 1) * quarter;
-  const Values& recent = response.shares[sample_at(response, 1 / year_turns)];
+  const Values& recent = response.shares[sample_at(response, 1 / yearly_frequency)];
   for (long day = 0; day <= assembly.hours() / 24; ++day) {
     const double time = static_cast<double>(day) * seconds_per_day;
     midnight_.push_back(standing[sample_at(response, std::max(time, early))] +
-                        (wave * std::polar(1.0, year_turns * time)).real());
+                        (wave * std::polar(1.0, yearly_frequency * time)).real());
     if (still.has_trend()) midnight_.back() += weighted(recent, still.warming(time));
   }
   midnight_.push_back(midnight_.back());  // to be read with no part of it

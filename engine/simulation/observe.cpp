@@ -94,6 +94,8 @@ void fill_bore(const march::Problem& problem, march::State& state, std::size_t g
   }
 }
 
+// sum over groups of members [sum_ik rho c A_i dz_k theta_ik + sum_k f_k dz_k (C_grout T_grout + sum_s C_s T_s)],
+// f: part of the layer that the bore fills, C: capacity per metre [J/(m K)].
 double stored_heat(const march::Problem& problem, const assembly::LoopFluid& fluid, const march::State& state) {
   const std::size_t row = problem.row();
   double sum = 0;
