@@ -8,6 +8,8 @@
 #include <stdexcept>
 #include <string>
 
+#include "validation/oracle/sundials.hpp"
+
 namespace stillground::oracle {
 
 namespace {
@@ -18,7 +20,7 @@ void require(int flag, const char* call) {
 
 SUNContext make_context() {
   SUNContext context = nullptr;
-  require(SUNContext_Create(nullptr, &context), "SUNContext_Create");
+  require(SUNContext_Create(no_communicator(), &context), "SUNContext_Create");
   return context;
 }
 

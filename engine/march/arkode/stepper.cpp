@@ -42,7 +42,7 @@ struct FreeSolver {
   void operator()(SUNNonlinearSolver solver) const { SUNNonlinSolFree(solver); }
 };
 struct FreeIntegrator {
-  void operator()(void* arkode) const { ARKStepFree(&arkode); }
+  void operator()(void* arkode) const { ARKodeFree(&arkode); }
 };
 
 void require(int flag, const char* call, const std::string& reason = "") {
@@ -52,7 +52,7 @@ void require(int flag, const char* call, const std::string& reason = "") {
 
 SUNContext make_context() {
   SUNContext context = nullptr;
-  require(SUNContext_Create(no_communicator, &context), "SUNContext_Create");
+  require(SUNContext_Create(no_communicator(), &context), "SUNContext_Create");
   return context;
 }
 
@@ -72,7 +72,6 @@ class ArkodeStepper final : public Stepper {
   static int on_implicit(double t, N_Vector y, N_Vector rate, void* user);
   static int on_solve(SUNNonlinearSolver solver, N_Vector y0, N_Vector correction, N_Vector weight, double tolerance,
                       Boolean call_setup, void* memory);
-  static void on_error(int code, const char* module, const char* function, char* message, void* user);
 
   const Problem& problem_;
   Workers& workers_;
@@ -112,10 +111,6 @@ int ArkodeStepper::on_solve(SUNNonlinearSolver solver, N_Vector, N_Vector correc
   return fenced(stepper.held_, [&] { stepper.solve_stage(correction); });
 }
 
-void ArkodeStepper::on_error(int, const char*, const char* function, char* message, void* user) {
-  self(user).error_text_ = fmt::format("{}: {}", function, message);
-}
-
 ArkodeStepper::ArkodeStepper(const Problem& problem, Workers& workers)
     : problem_(problem),
       workers_(workers),
@@ -138,16 +133,16 @@ ArkodeStepper::ArkodeStepper(const Problem& problem, Workers& workers)
     return 0;
   };
   void* arkode = arkode_.get();
-  require(ARKStepSetErrHandlerFn(arkode, on_error, this), "ARKStepSetErrHandlerFn");
-  require(ARKStepSetUserData(arkode, this), "ARKStepSetUserData");
+  require(keep_errors_in(error_text_, context_.get(), arkode), "setting the error handler");
+  require(ARKodeSetUserData(arkode, this), "ARKodeSetUserData");
   set_tables();
-  require(ARKStepSetNonlinearSolver(arkode, solver_.get()), "ARKStepSetNonlinearSolver");
-  require(ARKStepSetDeduceImplicitRhs(arkode, SUNTRUE), "ARKStepSetDeduceImplicitRhs");
-  require(ARKStepSetPredictorMethod(arkode, 0), "ARKStepSetPredictorMethod");
-  require(ARKStepSetInterpolantType(arkode, ARK_INTERP_LAGRANGE), "ARKStepSetInterpolantType");
-  require(ARKStepSetInterpolantDegree(arkode, 0), "ARKStepSetInterpolantDegree");
-  require(ARKStepSetFixedStep(arkode, problem.step), "ARKStepSetFixedStep");
-  require(ARKStepSetMaxNumSteps(arkode, -1), "ARKStepSetMaxNumSteps");
+  require(ARKodeSetNonlinearSolver(arkode, solver_.get()), "ARKodeSetNonlinearSolver");
+  require(ARKodeSetDeduceImplicitRhs(arkode, SUNTRUE), "ARKodeSetDeduceImplicitRhs");
+  require(ARKodeSetPredictorMethod(arkode, 0), "ARKodeSetPredictorMethod");
+  require(ARKodeSetInterpolantType(arkode, ARK_INTERP_LAGRANGE), "ARKodeSetInterpolantType");
+  require(ARKodeSetInterpolantDegree(arkode, 0), "ARKodeSetInterpolantDegree");
+  require(ARKodeSetFixedStep(arkode, problem.step), "ARKodeSetFixedStep");
+  require(ARKodeSetMaxNumSteps(arkode, -1), "ARKodeSetMaxNumSteps");
 }
 
 void ArkodeStepper::set_tables() {
@@ -176,12 +171,12 @@ HourMeans ArkodeStepper::advance(State& state, const Task& task, Vector& wall_he
   sums_ = {};
   const long steps = std::lround(seconds_per_hour / problem_.step);
   std::copy(state.y.begin(), state.y.end(), data(y_.get()));
-  require(ARKStepReset(arkode_.get(), state.time, y_.get()), "ARKStepReset", error_text_);
+  require(ARKodeReset(arkode_.get(), state.time, y_.get()), "ARKodeReset", error_text_);
   for (long step = 0; step < steps; ++step) {
     step_start_ = state.time + static_cast<double>(step) * problem_.step;
     stage_ = 0;
     double reached = 0;
-    const int flag = ARKStepEvolve(arkode_.get(), step_start_ + problem_.step, y_.get(), &reached, ARK_ONE_STEP);
+    const int flag = ARKodeEvolve(arkode_.get(), step_start_ + problem_.step, y_.get(), &reached, ARK_ONE_STEP);
     if (held_) std::rethrow_exception(std::exchange(held_, nullptr));
     if (flag < 0) throw NumericsError(fmt::format("SUNDIALS: step failed with {}: {}", flag, error_text_));
     // Only now: after a reset ARKODE evaluates the first explicit slope twice.
@@ -214,8 +209,8 @@ void ArkodeStepper::solve_stage(N_Vector correction) {
   double time = 0, gamma = 0;
   N_Vector predicted = nullptr, z = nullptr, slope = nullptr, known = nullptr;
   void* user = nullptr;
-  require(ARKStepGetNonlinearSystemData(arkode_.get(), &time, &predicted, &z, &slope, &gamma, &known, &user),
-          "ARKStepGetNonlinearSystemData");
+  require(ARKodeGetNonlinearSystemData(arkode_.get(), &time, &predicted, &z, &slope, &gamma, &known, &user),
+          "ARKodeGetNonlinearSystemData");
   // Y = predicted + correction solves Y = predicted + known + gamma f_I(t, Y).
   const std::size_t block = problem_.block();
   const auto rhs = [&](std::size_t g) {
