@@ -24,8 +24,7 @@ namespace fs = std::filesystem;
 constexpr const char* prefix = "stillground-";
 
 /// Verbs in the order of the work; any other follows in alphabetical order.
-const std::vector<std::string> usual_order = {"new",   "check", "run",  "eft",   "drift", "compare",
-                                              "slice", "sweep", "size", "sheet", "report"};
+const std::vector<std::string> usual_order = {"new", "check", "run", "eft", "drift", "compare"};
 
 fs::path own_folder() {
   return own_file().parent_path();
@@ -96,12 +95,12 @@ std::string overview() {
 int main(int argc, char** argv) {
   using namespace stillground;
   const bool verb_given = argc > 1 && argv[1][0] != '-';
-  std::string shown_in_help;
+  std::vector<std::string> shown_in_help;
   return program::guarded_main(
       verb_given ? 1 : argc, argv,
       {"", "computes the ground temperature around vertical bores, hour by hour for decades", ""},
       [&](CLI::App& app) {
-        app.add_option("VERB ...", shown_in_help, "what to do, and its arguments")->type_name("");
+        app.add_option("VERB", shown_in_help, "what to do, and its arguments")->type_name("");
         app.footer([] { return app::overview(); });
       },
       [&] {
