@@ -8,7 +8,6 @@
 #include "tests/cli/scratch_case.hpp"
 
 using namespace stillground::testing;
-using Catch::Contains;
 
 TEST_CASE("check tells what would be run and leaves nothing behind") {
   const PairCase pair;
@@ -56,7 +55,7 @@ TEST_CASE("check refuses what run would refuse, in the same words") {
   CHECK(checked.status == 2);
   CHECK(started.status == 2);
   CHECK(checked.err == started.err);
-  CHECK_THAT(checked.err, Catch::StartsWith("wrong.yaml:14:10: bore.depth: \"60 W\""));
+  CHECK_THAT(checked.err, StartsWith("wrong.yaml:14:10: bore.depth: \"60 W\""));
 }
 
 // Reference: 4 kW at the COP of the limit of 0 degC and 3 kW at that of 30 degC, of the curves of pair.yaml, by the

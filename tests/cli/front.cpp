@@ -5,8 +5,6 @@
 #include "tests/unit/base/scratch.hpp"
 
 using namespace stillground::testing;
-using Catch::Contains;
-using Catch::StartsWith;
 
 TEST_CASE("Every verb tells its use and its version") {
   const Scratch scratch;

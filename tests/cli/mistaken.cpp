@@ -4,7 +4,6 @@
 #include "tests/cli/scratch_case.hpp"
 
 using namespace stillground::testing;
-using Catch::StartsWith;
 
 TEST_CASE("A scenario where a result is read, and the reverse, is called what it is") {
   const PairCase pair;

@@ -6,7 +6,6 @@
 #include "tests/unit/base/scratch.hpp"
 
 using namespace stillground::testing;
-using Catch::Contains;
 
 TEST_CASE("new writes a scenario that check accepts as it stands, and warns of the load that is only an example") {
   const Scratch scratch;

@@ -4,7 +4,6 @@
 #include "tests/cli/scratch_case.hpp"
 
 using namespace stillground::testing;
-using Catch::Contains;
 
 namespace {
 

@@ -6,7 +6,6 @@
 #include "tests/cli/scratch_case.hpp"
 
 using namespace stillground::testing;
-using Catch::Contains;
 
 namespace {
 
@@ -84,7 +83,7 @@ TEST_CASE("plan --plot draws the bores, and tells phases and shut-off bores apar
   const SurveyedCase surveyed;
   REQUIRE(run({"stillground", "plan", "surveyed.yaml", "--plot", "plan.svg"}, surveyed.folder).status == 0);
   const std::string picture = bytes(surveyed.folder / "plan.svg");
-  CHECK_THAT(picture, Catch::StartsWith("<svg ") && Catch::EndsWith("</svg>\n"));
+  CHECK_THAT(picture, StartsWith("<svg ") && EndsWith("</svg>\n"));
   CHECK_THAT(picture, Contains(">works from 2027-07-02: 1 bore<") && Contains(">shut off from 2028-04-27<") &&
                           Contains(">3 \u00b7 C, the old one \u00b7 45 m<"));
   CHECK_THAT(picture, !Contains("hour"));

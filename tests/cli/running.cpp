@@ -7,8 +7,6 @@
 #include "tests/cli/scratch_case.hpp"
 
 using namespace stillground::testing;
-using Catch::Contains;
-using Catch::StartsWith;
 namespace fs = std::filesystem;
 
 namespace {

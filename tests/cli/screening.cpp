@@ -5,7 +5,6 @@
 #include "tests/cli/scratch_case.hpp"
 
 using namespace stillground::testing;
-using Catch::Contains;
 
 namespace {
 

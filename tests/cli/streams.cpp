@@ -4,7 +4,6 @@
 #include "tests/unit/base/scratch.hpp"
 
 using namespace stillground::testing;
-using Catch::Contains;
 
 TEST_CASE("Output that a full disk refuses is a failure, not a success") {
   const Scratch scratch;

@@ -7,7 +7,7 @@
 #include "tests/gallery/gallery.hpp"
 
 using namespace stillground;
-using Catch::Contains;
+using stillground::testing::Contains;
 
 TEST_CASE("The gallery's README shows each scenario's plan and the figures of expected.csv") {
   std::ifstream file(gallery::folder / "README.md", std::ios::binary);

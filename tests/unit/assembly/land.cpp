@@ -3,8 +3,8 @@
 #include "tests/catch.hpp"
 
 using namespace stillground;
-using Catch::Matchers::Contains;
-using Catch::Matchers::Equals;
+using stillground::testing::Contains;
+using stillground::testing::Equals;
 
 namespace {
 

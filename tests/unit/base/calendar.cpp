@@ -3,7 +3,7 @@
 #include "tests/catch.hpp"
 
 using namespace stillground;
-using Catch::Matchers::Contains;
+using stillground::testing::Contains;
 
 TEST_CASE("A year has 365 days and twelve months", "[base]") {
   int days = 0;

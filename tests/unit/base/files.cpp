@@ -11,7 +11,7 @@
 
 namespace fs = std::filesystem;
 using namespace stillground;
-using Catch::Matchers::Contains;
+using stillground::testing::Contains;
 using stillground::testing::Scratch;
 
 TEST_CASE("A file is read byte for byte", "[base]") {

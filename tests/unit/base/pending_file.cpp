@@ -10,6 +10,7 @@
 
 namespace fs = std::filesystem;
 using namespace stillground;
+using stillground::testing::Contains;
 
 namespace {
 
@@ -50,5 +51,5 @@ TEST_CASE("Without a commit the old file stays as it was") {
 
 TEST_CASE("A folder that does not exist is an error that names the file") {
   CHECK_THROWS_WITH(write_whole("/no/such/folder/curve.csv", "x"),
-                    Catch::Contains("/no/such/folder/curve.csv") && Catch::Contains("No such file"));
+                    Contains("/no/such/folder/curve.csv") && Contains("No such file"));
 }

@@ -17,6 +17,7 @@ using namespace stillground;
 namespace {
 
 using Row = std::map<std::string, std::string>;
+using stillground::testing::Contains;
 
 double number(const Row& row, const std::string& name) {
   return std::stod(row.at(name));
@@ -137,10 +138,10 @@ TEST_CASE("A section that cannot be built is refused with the pipe named") {
     }
     return std::string("accepted");
   };
-  CHECK_THAT(refused({{0.05, 0, 0.016, 0.1}}), Catch::Contains("pipe 1 reaches 66.0 mm"));
-  CHECK_THAT(refused({{0.01, 0, 0.016, 0.1}, {-0.01, 0, 0.016, 0.1}}), Catch::Contains("pipes 1 and 2 overlap"));
-  CHECK_THAT(refused({{0.02, 0, 0, 0.1}}), Catch::Contains("outer radius"));
-  CHECK_THAT(refused({{0.02, 0, 0.01, -0.1}}), Catch::Contains("resistance of pipe 1"));
-  CHECK_THAT(refused({}), Catch::Contains("without pipes"));
+  CHECK_THAT(refused({{0.05, 0, 0.016, 0.1}}), Contains("pipe 1 reaches 66.0 mm"));
+  CHECK_THAT(refused({{0.01, 0, 0.016, 0.1}, {-0.01, 0, 0.016, 0.1}}), Contains("pipes 1 and 2 overlap"));
+  CHECK_THAT(refused({{0.02, 0, 0, 0.1}}), Contains("outer radius"));
+  CHECK_THAT(refused({{0.02, 0, 0.01, -0.1}}), Contains("resistance of pipe 1"));
+  CHECK_THAT(refused({}), Contains("without pipes"));
   CHECK(refused({{0.016, 0, 0.016, 0.1}, {-0.016, 0, 0.016, 0.1}}) == "accepted");
 }

@@ -4,7 +4,7 @@
 #include "tests/unit/config/edited.hpp"
 
 using namespace stillground;
-using Catch::Matchers::Contains;
+using stillground::testing::Contains;
 
 namespace {
 

@@ -7,9 +7,9 @@
 #include "tests/unit/base/scratch.hpp"
 
 using namespace stillground;
-using Catch::Matchers::Contains;
-using Catch::Matchers::EndsWith;
 using config::Csv;
+using stillground::testing::Contains;
+using stillground::testing::EndsWith;
 
 namespace {
 

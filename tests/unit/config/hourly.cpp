@@ -7,7 +7,7 @@
 
 using namespace stillground;
 using namespace stillground::config;
-using Catch::Matchers::Contains;
+using stillground::testing::Contains;
 
 namespace {
 

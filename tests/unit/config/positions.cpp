@@ -3,7 +3,7 @@
 #include "tests/unit/config/edited.hpp"
 
 using namespace stillground;
-using Catch::Matchers::Contains;
+using stillground::testing::Contains;
 using testing::grid;
 
 namespace {

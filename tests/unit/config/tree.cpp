@@ -3,9 +3,9 @@
 #include "tests/catch.hpp"
 
 using namespace stillground;
-using Catch::Matchers::Contains;
-using Catch::Matchers::Equals;
 using config::Node;
+using stillground::testing::Contains;
+using stillground::testing::Equals;
 
 namespace {
 

@@ -4,6 +4,7 @@
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;
+using stillground::testing::Contains;
 
 namespace {
 
@@ -23,7 +24,7 @@ TEST_CASE("Every antifreeze is cautioned of first, water is not") {
            {model::Antifreeze::ethanol, "ethanol burns"},
            {model::Antifreeze::methanol, "methanol burns with a flame hard to see and is poisonous"}}) {
     s.fluid.base = base;
-    CHECK_THAT(job::cautions(s).front(), Catch::Contains(word));
+    CHECK_THAT(job::cautions(s).front(), Contains(word));
   }
   s.fluid.base = model::Antifreeze::none;
   CHECK_FALSE(says(s, "Antifreeze: "));
@@ -63,5 +64,5 @@ TEST_CASE("What holds for every field is always said, and the last word is that 
   CHECK(says(s, "thermal response test"));
   CHECK(says(s, "hydrostatic"));
   CHECK(says(s, "bores wander"));
-  CHECK_THAT(job::cautions(s).back(), Catch::Contains("local codes") && Catch::Contains("does not replace one"));
+  CHECK_THAT(job::cautions(s).back(), Contains("local codes") && Contains("does not replace one"));
 }

@@ -5,7 +5,7 @@
 #include "tests/unit/base/scratch.hpp"
 
 using namespace stillground;
-using Catch::Contains;
+using stillground::testing::Contains;
 
 namespace {
 

@@ -4,6 +4,7 @@
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;
+using stillground::testing::Contains;
 
 namespace {
 
@@ -70,5 +71,5 @@ TEST_CASE("What a run warns of comes in the units that the scenario asks for") {
   const std::vector<Warning> warnings = job::warnings_after(assembly, statistics);
   CHECK(warnings.size() == 8);
   CHECK(says(warnings, "the fluid fell to 5.0 degF"));
-  for (const Warning& warning : warnings) CHECK_THAT(warning.line(), !Catch::Contains("degC"));
+  for (const Warning& warning : warnings) CHECK_THAT(warning.line(), !Contains("degC"));
 }

@@ -10,6 +10,7 @@ namespace {
 
 using Limit = model::Limit;
 using Change = std::function<void(model::Scenario&)>;
+using stillground::testing::Contains;
 
 const std::vector<std::string> keys = {"bore.top",
                                        "bore.depth",
@@ -198,8 +199,8 @@ TEST_CASE("Each oddity of a scenario is warned of once, at its place and with wh
     CHECK(warnings.size() == 1);
     if (warnings.empty()) continue;
     const Warning& warning = warnings.front();
-    CHECK_THAT(warning.text, Catch::Contains(one.words));
-    CHECK_THAT(warning.range, Catch::Contains(one.range));
+    CHECK_THAT(warning.text, Contains(one.words));
+    CHECK_THAT(warning.range, Contains(one.range));
     CHECK(warning.place.line == s.places[one.key].line);
   }
 }
@@ -224,7 +225,7 @@ TEST_CASE("What is usual comes in the units that the scenario asks for") {
   REQUIRE(warnings.size() == 4);
   const char* words[] = {"8.2 ft deep", "8.8 ft/s", "Btu/(h ft)", "eft_min of 22.1 degF"};
   for (std::size_t i = 0; i < warnings.size(); ++i) {
-    CHECK_THAT(warnings[i].line(), Catch::Contains(words[i]));
-    CHECK_THAT(warnings[i].line(), !Catch::Contains("degC") && !Catch::Contains(" m ") && !Catch::Contains("W/m"));
+    CHECK_THAT(warnings[i].line(), Contains(words[i]));
+    CHECK_THAT(warnings[i].line(), !Contains("degC") && !Contains(" m ") && !Contains("W/m"));
   }
 }

@@ -9,6 +9,7 @@
 using namespace stillground;
 using model::Antifreeze;
 using model::Fluid;
+using stillground::testing::StartsWith;
 
 TEST_CASE("Twenty parts of ethanol by volume are fewer by mass, twenty of ethylene glycol more") {
   // Densities of the parts at 15 degC: 794.5 and 1117 against water's 999.1 kg/m3 (sources in the fluids' files).
@@ -43,7 +44,7 @@ TEST_CASE("A fraction beyond the source's range is refused where the scenario gi
       materials::mass_fraction({Antifreeze::ethanol, 25, Fluid::Basis::mass}, place),
       "site.yaml:31:9: fluid.mass_fraction: 25 is outside the range of the properties of ethanol: 0 to 0.6");
   CHECK_THROWS_WITH(materials::mass_fraction({Antifreeze::ethanol, 0.9, Fluid::Basis::volume}, place),
-                    Catch::StartsWith("site.yaml:31:9: fluid.volume_fraction: 0.9"));
+                    StartsWith("site.yaml:31:9: fluid.volume_fraction: 0.9"));
   CHECK_NOTHROW(materials::mass_fraction({Antifreeze::ethanol, 0.6, Fluid::Basis::mass}));
 }
 

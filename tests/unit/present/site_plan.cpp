@@ -8,7 +8,7 @@
 
 using namespace stillground;
 using namespace stillground::present;
-using Catch::Contains;
+using stillground::testing::Contains;
 
 namespace {
 

@@ -17,7 +17,6 @@
 using namespace stillground;
 using namespace stillground::record;
 using namespace stillground::testing;
-using Catch::Matchers::Contains;
 namespace fs = std::filesystem;
 
 namespace {

@@ -19,9 +19,6 @@
 using namespace stillground;
 using namespace stillground::record;
 using namespace stillground::testing;
-using Catch::Matchers::Contains;
-using Catch::Matchers::Equals;
-using Catch::Matchers::StartsWith;
 namespace fs = std::filesystem;
 
 namespace {

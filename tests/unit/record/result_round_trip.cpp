@@ -149,7 +149,7 @@ TEST_CASE("A result without fields has none, and says so when asked for a mean",
   const read::Result result = written(scratch, made_run({.fields = "none"}));
   CHECK(result.snapshot_times().empty());
   CHECK(result.steady_rise().empty());
-  CHECK_THROWS_WITH(result.year_mean_rise(0), Catch::Contains("a.h5: holds no fields"));
+  CHECK_THROWS_WITH(result.year_mean_rise(0), Contains("a.h5: holds no fields"));
 }
 
 TEST_CASE("A result of a field without a heat pump says so", "[record][result]") {

@@ -10,7 +10,7 @@
 
 using namespace stillground;
 using namespace stillground::results;
-using Catch::Contains;
+using stillground::testing::Contains;
 
 namespace {
 

@@ -10,6 +10,7 @@
 
 using namespace stillground;
 using namespace stillground::results;
+using stillground::testing::Contains;
 using stillground::testing::made_hours;
 
 namespace {
@@ -88,5 +89,5 @@ TEST_CASE("The duration curve of evenly rising values is a straight line") {
 
 TEST_CASE("A limit on something unknown is refused by name") {
   CHECK_THROWS_AS(quantity_of("wall"), InputError);
-  CHECK_THROWS_WITH(quantity_of("wall"), Catch::Contains("\"wall\""));
+  CHECK_THROWS_WITH(quantity_of("wall"), Contains("\"wall\""));
 }

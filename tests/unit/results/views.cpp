@@ -12,7 +12,7 @@
 
 using namespace stillground;
 using namespace stillground::results;
-using Catch::Contains;
+using stillground::testing::Contains;
 using stillground::testing::made_hours;
 using stillground::testing::made_result;
 

@@ -9,6 +9,7 @@
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;
+using stillground::testing::Contains;
 
 namespace {
 
@@ -142,5 +143,5 @@ TEST_CASE("A circuit gives its heat to the wall and to what it stores") {
 TEST_CASE("Screening refuses bores that one step response cannot tell of") {
   auto s = small_site();
   s.layout = model::Positions{{{0, 0, 1.8, 60, 0}, {6, 0, 1.8, 60, seconds_per_year / 2}}};
-  CHECK_THROWS_WITH(hours_of(assembly::assemble(s)), Catch::Contains("run.method") && Catch::Contains("method: march"));
+  CHECK_THROWS_WITH(hours_of(assembly::assemble(s)), Contains("run.method") && Contains("method: march"));
 }

@@ -9,7 +9,7 @@
 #include "tests/march_scenario.hpp"
 
 using namespace stillground;
-using Catch::Contains;
+using stillground::testing::Contains;
 
 namespace {
 

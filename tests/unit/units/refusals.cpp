@@ -4,8 +4,8 @@
 #include "tests/catch.hpp"
 
 using namespace stillground;
-using Catch::Matchers::Contains;
-using Catch::Matchers::Equals;
+using stillground::testing::Contains;
+using stillground::testing::Equals;
 using units::Dimension;
 
 namespace {
