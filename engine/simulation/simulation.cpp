@@ -8,10 +8,10 @@
 #include "engine/ground/steady.hpp"
 #include "engine/loop/flow_rule.hpp"
 #include "engine/march/ambient.hpp"
-#include "engine/march/arkode/stepper.hpp"
 #include "engine/march/fused/stepper.hpp"
 #include "engine/simulation/group_deviation.hpp"
 #include "engine/simulation/hour_summary.hpp"
+#include "engine/simulation/make_stepper.hpp"
 
 namespace stillground::simulation {
 
@@ -33,9 +33,7 @@ Simulation::Simulation(const assembly::Assembly& assembly, int threads, std::vec
       workers_(useful_threads(assembly, threads)),
       phases_(assembly),
       regimes_(assembly.scenario, assembly.fluid, assembly.problem.grid, assembly.sections),
-      stepper_(assembly.scenario.run.stepper == model::Run::Stepper::reference
-                   ? march::make_arkode_stepper(assembly.problem, workers_)
-                   : march::make_fused_stepper(assembly.problem, workers_, *assembly.kernels)),
+      stepper_(make_stepper(assembly, workers_)),
       state_(initial_state(assembly.problem)),
       peak_(std::max(assembly.loads.peak(), 1e-9)),
       flows_(assembly.problem.groups.size()),
