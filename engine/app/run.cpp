@@ -29,17 +29,11 @@ struct Arguments {
   std::string instruction_set;
 };
 
-/// Where the result goes; refuses names at which the end of a long run would come to nothing.
+/// Where the result goes.
 fs::path result_path(const Arguments& arguments) {
   const fs::path result = arguments.result.empty() ? fs::path(arguments.scenario.stem()) += ".h5" : arguments.result;
   if (result == "-") throw InputError("-o: a result is a file and cannot go to standard output");
-  const fs::path folder = result.has_parent_path() ? result.parent_path() : ".";
-  std::error_code ignored;
-  if (fs::is_directory(result, ignored)) throw InputError(fmt::format("-o: {} is a folder", result.string()));
-  if (!fs::is_directory(folder, ignored)) throw InputError(fmt::format("-o: there is no folder {}", folder.string()));
-  if (fs::equivalent(result, arguments.scenario, ignored)) {
-    throw InputError(fmt::format("-o: {} is the scenario itself", result.string()));
-  }
+  job::refuse_place(result, arguments.scenario, "-o");
   return result;
 }
 

@@ -1,4 +1,4 @@
-#include "engine/base/version.hpp"
+#include <stillground/version.hpp>
 
 #include "engine/base/build_values.hpp"  // generated from build_values.hpp.in
 

@@ -4,7 +4,7 @@
 #include <limits>
 #include <numeric>
 
-#include "engine/base/version.hpp"
+#include <stillground/version.hpp>
 #include "engine/forecast/error_estimate.hpp"
 #include "engine/job/cautions.hpp"
 

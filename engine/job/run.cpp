@@ -1,5 +1,7 @@
 #include "engine/job/run.hpp"
 
+#include <fmt/format.h>
+
 #include "engine/forecast/merging.hpp"
 #include "engine/job/checkpoint.hpp"
 #include "engine/job/chosen_kernels.hpp"
@@ -17,6 +19,17 @@ void add_field_warning(const model::Scenario& scenario, std::vector<Warning>& wa
 }
 
 }  // namespace
+
+void refuse_place(const std::filesystem::path& result, const std::filesystem::path& scenario, const std::string& key) {
+  const auto refuse = [&](const std::string& text) { throw InputError(Place{}, key, text); };
+  const std::filesystem::path folder = result.has_parent_path() ? result.parent_path() : ".";
+  std::error_code ignored;
+  if (std::filesystem::is_directory(result, ignored)) refuse(fmt::format("{} is a folder", result.string()));
+  if (!std::filesystem::is_directory(folder, ignored)) refuse(fmt::format("there is no folder {}", folder.string()));
+  if (std::filesystem::equivalent(result, scenario, ignored)) {
+    refuse(fmt::format("{} is the scenario itself", result.string()));
+  }
+}
 
 std::vector<Warning> run(const model::Scenario& scenario, const Options& options) {
   const bool screens = scenario.run.screens();

@@ -1,27 +1,19 @@
 #pragma once
 
+#include <stillground/progress.hpp>
+
 #include <atomic>
 #include <filesystem>
 #include <functional>
 #include <string>
 #include <vector>
 
-#include "engine/base/calendar.hpp"
 #include "engine/base/errors.hpp"
 #include "engine/model/scenario.hpp"
 
 namespace stillground::job {
 
-/// How far a simulation has come; given once a simulated day.
-struct Progress {
-  Date start;             ///< of the run
-  double hours_done = 0;  ///< simulated
-  double hours_total = 0;
-  bool year_finished = false;  ///< the last hour closed a run-year; the figures below are of that year
-  int year = 0;                ///< that run-year, from 1
-  double eft_least = 0;        ///< [K]
-  double eft_most = 0;         ///< [K]
-};
+using stillground::Progress;
 
 struct Options {
   std::filesystem::path result;
@@ -37,6 +29,10 @@ struct Options {
   /// be empty.
   std::function<const std::atomic<bool>&()> listen;
 };
+
+/// Throws InputError at `key` if the end of a long run would come to nothing at `result`: a folder, in no folder, the
+/// scenario's own file.
+void refuse_place(const std::filesystem::path& result, const std::filesystem::path& scenario, const std::string& key);
 
 /// Runs the scenario by the method that it asks for, march or screening, and writes the result file. Returns all
 /// warnings. Throws InputError (before anything is written), NumericsError, SystemError, Interrupted.

@@ -8,8 +8,8 @@
 #include <new>
 #include <string_view>
 
+#include <stillground/version.hpp>
 #include "engine/base/pending_file.hpp"
-#include "engine/base/version.hpp"
 #include "engine/program/streams.hpp"
 
 namespace stillground::program {

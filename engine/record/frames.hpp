@@ -1,5 +1,7 @@
 #pragma once
 
+#include <stillground/frames.hpp>
+
 #include <string>
 #include <utility>
 #include <variant>
@@ -11,16 +13,11 @@
 /// Plain frames: what a run says while it goes on, in SI and kelvin. They know neither the engine nor a file format.
 namespace stillground::record {
 
-/// One hour's means (sums of the stages by the integrator's own weights).
-struct Hour {
-  double eft = 0;             ///< fluid leaving the field [K]
-  double lft = 0;             ///< fluid entering the bores [K]
-  double flow = 0;            ///< whole field [kg/s]
-  double heat_to_ground = 0;  ///< [W], positive into the ground
-  double heating = 0;         ///< [W] heat the building takes
-  double cooling = 0;         ///< [W] heat the building gives off
-  double power = 0;           ///< [W] electricity of the heat pumps
-};
+using stillground::BoreRow;
+using stillground::ErrorEstimate;
+using stillground::Hour;
+using stillground::LimitRow;
+using stillground::YearBalance;
 
 /// The state at one instant. Shapes: rise [group][z][r], r fastest; the others [group][z]; NaN where a bore is not.
 struct Snapshot {
@@ -39,45 +36,8 @@ struct YearMean {
   std::vector<float> rise;
 };
 
-/// One run-year's heat [J]: in = stored + surface + deep + residual.
-struct YearBalance {
-  double in = 0;        ///< put into the ground through the bores' fluid
-  double stored = 0;    ///< gained by ground, grout and fluid
-  double surface = 0;   ///< left through the surface
-  double deep = 0;      ///< left through the grid's bottom and outer edge
-  double residual = 0;  ///< what is missing
-};
-
 /// Whatever a run says while it goes on.
 using Frame = std::variant<std::vector<Hour>, Snapshot, YearMean, YearBalance>;
-
-/// One bore of the layout.
-struct BoreRow {
-  double x = 0, y = 0;  ///< [m]
-  double top = 0;       ///< [m]
-  double depth = 0;     ///< active length [m]
-  double radius = 0;    ///< [m]
-  double start = 0;     ///< since the run's start [s]
-  int group = 0;        ///< which group stands for it
-};
-
-/// One limit as the scenario gave it.
-struct LimitRow {
-  std::string name;      ///< "eft_min"
-  std::string quantity;  ///< "eft", "lft" or "mean_fluid"
-  bool is_least = true;  ///< least allowed, else most allowed
-  std::string over;      ///< "hour" or "month"
-  double value = 0;      ///< [K]
-};
-
-/// How far an hourly EFT may be off for numerical reasons, as estimated before the run: largest absolute error over the
-/// hours with flow [K]. Not a number: there is none.
-struct ErrorEstimate {
-  double step = 0;     ///< by the time step
-  double grid = 0;     ///< by the cells
-  double refresh = 0;  ///< by the interval between two sums over the neighbours
-  double total = 0;    ///< by all of them at once
-};
 
 /// All that is known before the first step.
 struct Header {

@@ -1,5 +1,6 @@
 
-#include "engine/base/version.hpp"
+#include <stillground/version.hpp>
+
 #include "tests/catch.hpp"
 #include "tests/cli/command.hpp"
 #include "tests/unit/base/scratch.hpp"
