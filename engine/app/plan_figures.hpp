@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "engine/base/energy.hpp"
+#include "engine/base/temperature.hpp"
 #include "engine/units/display.hpp"
 
 namespace stillground::app {
@@ -22,7 +23,7 @@ struct Figures {
   std::string of(double kept, std::string_view units, int digits) const {
     return units::text(kept, units, digits, system);
   }
-  std::string temperature(double kelvin) const { return of(kelvin - 273.15, "degC", 1); }
+  std::string temperature(double kelvin) const { return of(kelvin - zero_celsius, "degC", 1); }
   std::string difference(double kelvin, int digits) const { return of(kelvin, "K", digits); }
   std::string length(double metres, int digits) const { return of(metres, "m", digits); }
   std::string flow(double volume) const { return of(1e3 * volume, "L s-1", 2); }

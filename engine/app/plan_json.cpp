@@ -4,6 +4,7 @@
 
 #include "engine/app/plan.hpp"
 #include "engine/app/plan_figures.hpp"
+#include "engine/base/temperature.hpp"
 #include "engine/program/shown_json.hpp"
 
 namespace stillground::app {
@@ -20,7 +21,7 @@ ordered_json quantity(double value, const char* units) {
 }
 
 ordered_json celsius(double kelvin) {
-  return quantity(kelvin - 273.15, "degC");
+  return quantity(kelvin - zero_celsius, "degC");
 }
 
 ordered_json flow_case(const job::FlowCase& flow, UnitSystem system) {

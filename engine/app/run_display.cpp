@@ -9,6 +9,7 @@
 
 #include "engine/app/duration.hpp"
 #include "engine/app/progress_line.hpp"
+#include "engine/base/temperature.hpp"
 #include "engine/units/display.hpp"
 
 namespace stillground::app {
@@ -28,8 +29,8 @@ std::string year_line(const job::Progress& p, UnitSystem system) {
   const units::Shown shown = units::shown_in("degC", system);
   return fmt::format("{}  year {:>3} of {}  EFT {:6.2f} to {:6.2f} {}\n",
                      iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24)), p.year,
-                     static_cast<int>(p.hours_total) / hours_per_year, shown(p.eft_least - 273.15),
-                     shown(p.eft_most - 273.15), shown.units);
+                     static_cast<int>(p.hours_total) / hours_per_year, shown(p.eft_least - zero_celsius),
+                     shown(p.eft_most - zero_celsius), shown.units);
 }
 
 }  // namespace

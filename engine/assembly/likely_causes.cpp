@@ -18,7 +18,7 @@ namespace {
 
 constexpr double joules_per_kwh = 3.6e6;
 
-// Usual, common practice, no source; of heat see run/ground_heat.
+// Usual, common practice, no source; of heat see ground_heat.cpp.
 constexpr double usual_difference = 6;                // between entering and leaving fluid [K]
 constexpr double usual_resistance = 0.2;              // of a bore [K m/W], at most
 constexpr double usual_conductivity = 0.8;            // of the ground [W/(m K)], at least

@@ -1,5 +1,6 @@
 #include "engine/assembly/shown.hpp"
 
+#include "engine/base/temperature.hpp"
 #include "engine/units/display.hpp"
 
 namespace stillground::assembly {
@@ -9,7 +10,7 @@ std::string shown(const model::Scenario& scenario, double kept, std::string_view
 }
 
 std::string shown_temperature(const model::Scenario& scenario, double kelvin) {
-  return shown(scenario, kelvin - 273.15, "degC", 1);
+  return shown(scenario, kelvin - zero_celsius, "degC", 1);
 }
 
 }  // namespace stillground::assembly

@@ -4,12 +4,13 @@
 #include <optional>
 #include <variant>
 
+#include "engine/base/temperature.hpp"
+
 namespace stillground::job {
 
 namespace {
 
 constexpr double deep_bore = 150;  // of usual rigs and pipe: 500 ft (common practice, no source) [m]
-constexpr double ice = 273.15;     // [K]
 
 std::optional<std::string> antifreeze(model::Antifreeze base) {
   switch (base) {
@@ -53,7 +54,7 @@ bool frost_foreseen(const model::Scenario& scenario) {
   bool limited = false;
   for (const model::Limit& limit : scenario.limits) {
     if (limit.side != model::Limit::Side::least) continue;
-    if (limit.value < ice) return true;
+    if (limit.value < zero_celsius) return true;
     limited = true;
   }
   return !limited && scenario.fluid.base != model::Antifreeze::none;

@@ -3,24 +3,24 @@
 #include <fmt/format.h>
 
 #include "engine/assembly/shown.hpp"
+#include "engine/base/temperature.hpp"
 #include "engine/materials/fluid.hpp"
 
 namespace stillground::job {
 
 namespace {
 
-constexpr double ice = 273.15;
-constexpr double plastic = 1;        // what conducts less is [W/(m K)]; metals conduct ten times as well
-constexpr double rated = ice + 40;   // end of the table of pressure reduction, see below [K]
-constexpr double near_boiling = 10;  // [K]
+constexpr double plastic = 1;                // what conducts less is [W/(m K)]; metals conduct ten times as well
+constexpr double rated = zero_celsius + 40;  // end of the table of pressure reduction, see below [K]
+constexpr double near_boiling = 10;          // [K]
 
 /// Where the fluid may begin to boil at atmospheric pressure [K]: water's boiling point, which glycols raise; of an
 /// alcohol its own, below which no mixture of it boils (CRC Handbook of Chemistry and Physics [from memory]).
 double boiling_point(const model::Fluid& fluid) {
-  if (fluid.fraction == 0) return ice + 100;
-  if (fluid.base == model::Antifreeze::ethanol) return ice + 78.3;
-  if (fluid.base == model::Antifreeze::methanol) return ice + 64.6;
-  return ice + 100;
+  if (fluid.fraction == 0) return zero_celsius + 100;
+  if (fluid.base == model::Antifreeze::ethanol) return zero_celsius + 78.3;
+  if (fluid.base == model::Antifreeze::methanol) return zero_celsius + 64.6;
+  return zero_celsius + 100;
 }
 
 }  // namespace
@@ -50,7 +50,7 @@ std::vector<Warning> warm_warnings(const model::Scenario& scenario, double warme
         {scenario.place("fluid"),
          fmt::format("{}, near boiling: from {} on at atmospheric pressure, which is taken at the field's "
                      "top",
-                     rose, degrees(boils - ice)),
+                     rose, degrees(boils - zero_celsius)),
          "boiling is not modelled"});
   }
   return warnings;

@@ -8,6 +8,7 @@
 #include "engine/assembly/shown.hpp"
 #include "engine/base/calendar.hpp"
 #include "engine/base/hour_span.hpp"
+#include "engine/base/temperature.hpp"
 #include "engine/job/warm_warnings.hpp"
 #include "engine/job/warnings_parts.hpp"
 #include "engine/materials/fluid.hpp"
@@ -15,8 +16,6 @@
 namespace stillground::job {
 
 namespace {
-
-constexpr double ice = 273.15;
 
 void add(std::vector<Warning>& to, const std::vector<Warning>& from) {
   to.insert(to.end(), from.begin(), from.end());
@@ -65,7 +64,7 @@ std::vector<Warning> warnings_after(const assembly::Assembly& assembly, const si
                         ""});
   }
   add(warnings, warm_warnings(scenario, statistics.warmest_fluid));
-  if (statistics.coldest_wall < ice) {
+  if (statistics.coldest_wall < zero_celsius) {
     warnings.push_back({scenario.place("ground"),
                         fmt::format("the ground at a bore wall fell to {}; freezing of its water is not modelled",
                                     assembly::shown_temperature(scenario, statistics.coldest_wall)),

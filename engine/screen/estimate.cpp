@@ -4,6 +4,7 @@
 #include <array>
 
 #include "engine/assembly/phases.hpp"
+#include "engine/base/temperature.hpp"
 #include "engine/loop/flow_rule.hpp"
 #include "engine/response/exponentials.hpp"
 #include "engine/response/operating_fraction.hpp"
@@ -20,7 +21,6 @@ namespace {
 constexpr double shortest = 180;                // time constant [s]
 constexpr double slow = 8 * seconds_per_hour;   // from this time constant on a term is straight within an hour
 constexpr std::size_t layers_of_a_circuit = 8;  // down and up once
-constexpr double ice = 273.15;
 
 void check(const assembly::Assembly& assembly) {
   if (assembly::Phases(assembly).all_alike()) return;
@@ -182,7 +182,7 @@ class Screening {
     ++statistics_.hour;
     simulation::update(statistics_, {hour.eft, hour.lft, hour.flow > 0, flowing ? flowing->reynolds : 0}, demand,
                        assembly_.problem.pumps);
-    if (std::min(hour.eft, hour.lft) < ice) {
+    if (std::min(hour.eft, hour.lft) < zero_celsius) {
       const double wall =
           ambient_after + of_state(terms_) + ground_.drift * heat + ground_.instant * heat / seconds_per_hour;
       statistics_.coldest_wall = std::min(statistics_.coldest_wall, wall);

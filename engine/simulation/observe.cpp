@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "engine/base/temperature.hpp"
 #include "engine/march/ambient.hpp"
 #include "engine/march/blank_state.hpp"
 #include "engine/march/radial.hpp"
@@ -10,8 +11,6 @@
 namespace stillground::simulation {
 
 namespace {
-
-constexpr double ice = 273.15;
 
 /// Mean temperature of grout and pipe walls: either node of the even mode has half of their capacity [K].
 double mean_grout(const march::Problem& problem, const double* block, std::size_t k) {
@@ -48,7 +47,7 @@ double fluid_heat(const march::Problem& problem, const march::FlowRegime& regime
     const bore::PerStream& capacity = regime.network(k).capacity;
     double in_layer = 0;
     for (std::size_t s = 0; s < problem.streams(); ++s)
-      in_layer += capacity.at(s) * (block[s * problem.row() + k] - ice);
+      in_layer += capacity.at(s) * (block[s * problem.row() + k] - zero_celsius);
     sum += group.fraction[k] * problem.grid.height(k) * in_layer;
   }
   return sum;

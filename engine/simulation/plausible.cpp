@@ -8,6 +8,7 @@
 #include "engine/assembly/likely_causes.hpp"
 #include "engine/assembly/shown.hpp"
 #include "engine/base/calendar.hpp"
+#include "engine/base/temperature.hpp"
 #include "engine/materials/fluid.hpp"
 #include "engine/units/display.hpp"
 
@@ -15,8 +16,7 @@ namespace stillground::simulation {
 
 namespace {
 
-constexpr double ice = 273.15;
-constexpr double coldest = ice - 60, warmest = ice + 130;
+constexpr double coldest = zero_celsius - 60, warmest = zero_celsius + 130;
 constexpr double beyond_data = 20;  // [K]
 constexpr double closes = 1e-6;     // of the heat turned over
 
@@ -29,7 +29,7 @@ std::string in_words(const model::Scenario& scenario, double kelvin) {
   if (!std::isfinite(kelvin)) return "no finite number";
   if (std::abs(kelvin) < 1e5) return assembly::shown_temperature(scenario, kelvin);
   const units::Shown unit = units::shown_in("degC", scenario.units);
-  return fmt::format("{:.0e} {}", unit(kelvin - ice), unit.units);
+  return fmt::format("{:.0e} {}", unit(kelvin - zero_celsius), unit.units);
 }
 
 }  // namespace
@@ -78,8 +78,9 @@ void Plausible::stop(long hour, const std::string& what, double temperature) con
       "stopped at {}: {} came to {}, beyond {} to {}, within which a result is believed (the fluid's data: "
       "{} to {}); no "
       "result is written; {}",
-      when(assembly_, hour), what, in_words(scenario, temperature), assembly::shown(scenario, least_ - ice, "degC", 0),
-      assembly::shown(scenario, most_ - ice, "degC", 0), assembly::shown_temperature(scenario, known.coldest),
+      when(assembly_, hour), what, in_words(scenario, temperature),
+      assembly::shown(scenario, least_ - zero_celsius, "degC", 0),
+      assembly::shown(scenario, most_ - zero_celsius, "degC", 0), assembly::shown_temperature(scenario, known.coldest),
       assembly::shown_temperature(scenario, known.warmest), assembly::likely_causes(assembly_)));
 }
 

@@ -5,6 +5,7 @@
 #include <thread>
 #include <utility>
 
+#include "engine/base/temperature.hpp"
 #include "engine/ground/steady.hpp"
 #include "engine/loop/flow_rule.hpp"
 #include "engine/march/ambient.hpp"
@@ -14,12 +15,6 @@
 #include "engine/simulation/make_stepper.hpp"
 
 namespace stillground::simulation {
-
-namespace {
-
-constexpr double ice = 273.15;
-
-}  // namespace
 
 int useful_threads(const assembly::Assembly& assembly, int asked) {
   const int machine = static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
@@ -143,7 +138,7 @@ void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
   statistics_.put_in += means.to_ground * seconds_per_hour;
   statistics_.turned_over += std::abs(means.to_ground) * seconds_per_hour;
   statistics_.surface += means.surface * seconds_per_hour;
-  if (std::min(means.eft, means.lft) < ice) {
+  if (std::min(means.eft, means.lft) < zero_celsius) {
     statistics_.coldest_wall = std::min(statistics_.coldest_wall, coldest_wall(assembly_.problem, hour.task, state_));
   }
   update(statistics_, {means.eft, means.lft, hour.flow > 0, hour.reynolds}, hour.task.demand, assembly_.problem.pumps);

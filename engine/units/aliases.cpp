@@ -5,6 +5,7 @@
 #include <cctype>
 
 #include "engine/base/spelling.hpp"
+#include "engine/base/temperature.hpp"
 
 namespace stillground::units {
 namespace {
@@ -88,7 +89,7 @@ std::string lower(std::string_view text) {
 }
 
 constexpr TemperatureScale kelvin{1, 0};
-constexpr TemperatureScale celsius{1, 273.15};
+constexpr TemperatureScale celsius{1, zero_celsius};
 constexpr TemperatureScale fahrenheit{5.0 / 9.0, 459.67 * 5.0 / 9.0};
 constexpr TemperatureScale rankine{5.0 / 9.0, 0};
 

@@ -9,6 +9,7 @@
 #include <sstream>
 #include <stdexcept>
 
+#include "engine/base/temperature.hpp"
 #include "engine/config/read.hpp"
 #include "engine/simulation/simulation.hpp"
 
@@ -17,7 +18,6 @@ namespace stillground::gallery {
 namespace {
 
 constexpr double joule_per_mwh = 3.6e9;
-constexpr double zero_celsius = 273.15;
 
 const std::filesystem::path expected_file = folder / "expected.csv";
 

@@ -5,14 +5,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "engine/base/temperature.hpp"
 #include "tests/march_scenario.hpp"
 #include "validation/rig/claim.hpp"
 
 using namespace stillground;
 
 namespace {
-
-constexpr double zero_celsius = 273.15;  // [K]
 
 struct Case {
   std::string name;

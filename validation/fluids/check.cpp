@@ -4,6 +4,7 @@
 #include <array>
 #include <map>
 
+#include "engine/base/temperature.hpp"
 #include "engine/materials/fluid.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/worst_case.hpp"
@@ -16,8 +17,6 @@ using validation::WorstCase;
 namespace {
 
 using TableRow = std::map<std::string, std::string>;
-
-constexpr double zero_celsius = 273.15;
 
 double number(const TableRow& row, const std::string& name) {
   return std::stod(row.at(name));

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "engine/base/temperature.hpp"
 #include "engine/screen/estimate.hpp"
 #include "tests/march_scenario.hpp"
 #include "validation/rig/claim.hpp"
@@ -50,7 +51,7 @@ Misses misses(const model::Scenario& scenario, const std::string& name, validati
     }
     if (flowing == 0) continue;
     see(misses.month, (screened - marched) / flowing);
-    traces.add("monthly mean", month / 12.0, marched / flowing - 273.15, screened / flowing - 273.15);
+    traces.add("monthly mean", month / 12.0, marched / flowing - zero_celsius, screened / flowing - zero_celsius);
   }
   months.plot(traces.on({"Monthly mean EFT, " + name, "year", "degC", false, false, {}}));
   return misses;

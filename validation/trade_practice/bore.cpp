@@ -4,6 +4,7 @@
 
 #include "engine/assembly/assembly.hpp"
 #include "engine/assembly/flow_regimes.hpp"
+#include "engine/base/temperature.hpp"
 #include "engine/bore/multipole.hpp"
 #include "engine/bore/resistance.hpp"
 #include "engine/materials/film.hpp"
@@ -14,7 +15,6 @@ namespace stillground::validation {
 
 namespace {
 
-constexpr double zero_celsius = 273.15;
 constexpr double gpm = 0.06309e-3;  // US gallon per minute [m3/s]
 
 /// Resistances of the common loop with another grout, at 10 degC.

@@ -4,6 +4,7 @@
 #include <numbers>
 #include <variant>
 
+#include "engine/base/temperature.hpp"
 #include "engine/simulation/simulation.hpp"
 #include "validation/trade_practice/claims.hpp"
 
@@ -14,7 +15,6 @@ namespace {
 constexpr double tons = 2;              // of refrigeration
 constexpr double watts_per_ton = 3517;  // 12,000 BTU/h
 constexpr double feet = 0.3048;         // [m]
-constexpr double zero_celsius = 273.15;
 
 /// A house that asks for its whole peak for hours at a time: 12 h a day in winter, 8 h a day in summer. Invented.
 model::BuildingLoads house(double peak) {

@@ -6,6 +6,7 @@
 #include <map>
 #include <numbers>
 
+#include "engine/base/temperature.hpp"
 #include "validation/oracle/reference_table.hpp"
 #include "validation/rig/traces.hpp"
 #include "validation/rig/worst_case.hpp"
@@ -113,7 +114,7 @@ void layered(Check& check) {
         column_at(ground::Undisturbed({layers, surface}, grid, 0, seconds_per_year), grid, 207 * seconds_per_day);
     const auto k = static_cast<std::size_t>(std::lround(depth / 0.01));
     const double upper = grid.solid[k - 1].conductivity, lower = grid.solid[k].conductivity;
-    const double at_face = (upper * t[k - 1] + lower * t[k]) / (upper + lower) - 273.15;
+    const double at_face = (upper * t[k - 1] + lower * t[k]) / (upper + lower) - zero_celsius;
     column[name].compare_absolute(where, std::stod(row.at("example_day207")), at_face);
     traces[name].add(name, depth, std::stod(row.at("example_day207")), at_face);
   }

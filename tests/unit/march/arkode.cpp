@@ -83,7 +83,7 @@ TEST_CASE("What the hour's means say went in is what the state has gained and th
     turned += std::abs(load) * 3600;
   }
   CHECK(std::abs(in - (test::stored(problem, flowing, state) - before) - out) <
-        1e-9 * turned);  // round-off of many sums, numerics.md section 4
+        1e-9 * turned);  // round-off of many sums
 }
 
 TEST_CASE("Bores that are not drilled yet give no heat to the ground, whatever the stepper marched before") {
