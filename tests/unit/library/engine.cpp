@@ -87,6 +87,7 @@ TEST_CASE("A year's extremes are those of its hours with flow", "[library]") {
   for (const YearExtremes& year : years) {
     const long first = long{hours_per_year} * (year.year - 1);
     const auto hour = [&](long n) { return result.hours()[static_cast<std::size_t>(n)]; };
+    CHECK((hour(year.hour_least).flow > 0 && hour(year.hour_most).flow > 0));
     CHECK(hour(year.hour_least).eft == year.eft_least);
     CHECK(hour(year.hour_most).eft == year.eft_most);
     for (long n = first; n < first + hours_per_year; ++n) {
