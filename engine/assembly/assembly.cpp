@@ -12,12 +12,12 @@
 #include "engine/bore/resistance.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/ground/axial.hpp"
-#include "engine/march/bore_factors.hpp"
-#include "engine/march/clocks.hpp"
+#include "engine/march/bore_elimination.hpp"
+#include "engine/march/multirate.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/rates.hpp"
-#include "engine/march/refresh_stability.hpp"
 #include "engine/march/tableau.hpp"
+#include "engine/march/update_stability.hpp"
 #include "engine/materials/fluid.hpp"
 
 namespace stillground::assembly {
@@ -77,7 +77,7 @@ std::vector<march::Group> march_groups(const ground::Grid& grid, const std::vect
     const auto first = std::find_if(group.fraction.begin(), group.fraction.end(), active);
     const auto last = std::find_if(group.fraction.rbegin(), group.fraction.rend(), active).base();
     group.first = static_cast<std::size_t>(first - group.fraction.begin());
-    group.past = static_cast<std::size_t>(last - group.fraction.begin());
+    group.end = static_cast<std::size_t>(last - group.fraction.begin());
     if (upstream[bore] != field::no_bore) group.upstream = groups.of_bore[upstream[bore]];
     group.returns = std::find(upstream.begin(), upstream.end(), bore) == upstream.end();
     result.push_back(std::move(group));
@@ -151,12 +151,12 @@ double stable_step(const model::Scenario& scenario, const ground::Grid& grid, st
   return step;
 }
 
-/// Two clocks where the user leaves the choice to us: the reference knows one, and a neighbours' sum that is formed
+/// Two rates where the user leaves the choice to us: the reference knows one, and a neighbours' sum that is formed
 /// within the day would see the slow rings stand still.
-march::Clocks choose_clocks(const model::Run& run, const ground::Grid& grid, double refresh) {
+march::SlowModes choose_slow_modes(const model::Run& run, const ground::Grid& grid, double refresh) {
   const bool one = run.clocks == model::Run::Clocks::one || run.stepper == model::Run::Stepper::reference;
   if (one || std::fmod(refresh, seconds_per_day) != 0) return {};
-  return march::choose_clocks(grid, ground::stiffest_axial_rate(grid));
+  return march::choose_slow_modes(grid, ground::stiffest_axial_rate(grid));
 }
 
 /// Half of it, in whole days from two days on, then in whole hours; 0 below an hour.
@@ -170,16 +170,17 @@ double nearest_two(const std::vector<model::BoreSite>& bores) {
   return *std::min_element(nearest.begin(), nearest.end());
 }
 
-/// The longest refresh, not longer than asked for, over which the neighbours' sum may be carried on: half and half
-/// again. With it go the clocks.
-void settle_refresh(Assembly& assembly) {
+/// The longest update interval, not longer than asked for, over which the neighbours' sum may be extrapolated: half and
+/// half again. The slow modes depend on it.
+void settle_update_interval(Assembly& assembly) {
   const model::Scenario& scenario = assembly.scenario;
   if (assembly.bores.size() < 2) return;
   FlowRegimes regimes(scenario, assembly.fluid, assembly.problem.grid, assembly.sections);
   // Warm fluid is thin: the least film that occurs.
   const march::FlowRegime& regime = regimes.flowing(materials::valid_range(scenario.fluid).warmest).march;
   double refresh = scenario.run.refresh;
-  while (refresh > 0 && !march::carries_on(assembly.problem, regime, refresh)) refresh = next_shorter(refresh);
+  while (refresh > 0 && !march::extrapolation_is_stable(assembly.problem, regime, refresh))
+    refresh = next_shorter(refresh);
   if (refresh == scenario.run.refresh) return;
   const std::string apart = shown(scenario, nearest_two(assembly.bores), "m", 3);
   if (refresh == 0) {
@@ -188,8 +189,8 @@ void settle_refresh(Assembly& assembly) {
                                  "place them farther apart",
                                  apart));
   }
-  assembly.problem.refresh = refresh;
-  assembly.problem.clocks = choose_clocks(scenario.run, assembly.problem.grid, refresh);
+  assembly.multirate.update_interval = refresh;
+  assembly.multirate.slow = choose_slow_modes(scenario.run, assembly.problem.grid, refresh);
   assembly.warnings.push_back(
       {scenario.place(scenario.places.contains("run.refresh") ? "run.refresh" : "field"),
        fmt::format("bores {} apart answer each other soon: what they do to each other is looked at every {:g} h "
@@ -199,19 +200,17 @@ void settle_refresh(Assembly& assembly) {
 }
 
 /// The field's gain within a stage: how much of a change at the inlet comes back at the outlet.
-double stage_gain(const march::Problem& problem, const march::FlowRegime& regime) {
-  const double kappa = march::ars222::gamma * problem.step;
+double stage_gain(const Assembly& assembly, const march::FlowRegime& regime) {
+  const march::Problem& problem = assembly.problem;
+  const double kappa = march::ars222::gamma * assembly.multirate.step;
   const march::RadialFactors radial(problem, kappa);
-  std::vector<double> gain;
-  double sum = 0, circuits = 0;
+  std::vector<double> gains;
   for (const march::Group& group : problem.groups) {
-    gain.push_back(march::BoreFactors(problem, group, regime, radial, kappa).gain());
-    if (group.upstream != march::Group::none) gain.back() *= gain[group.upstream];
-    if (!group.returns) continue;
-    sum += group.members * gain.back();
-    circuits += group.members;
+    gains.push_back(march::BoreElimination(problem, group, regime, radial, kappa).gain());
   }
-  return sum / circuits;
+  loop::Circuits circuits({problem.groups.begin(), problem.groups.end()});
+  circuits.set_gains(gains, std::vector<double>(gains.size(), regime.heat_rate));
+  return circuits.set_offsets(std::vector<double>(gains.size(), 0.0)).gain;
 }
 
 /// Field and heat pump meet in one point as long as the rejected heat does not rise faster with EFT than the field can
@@ -223,9 +222,9 @@ void check_cop_slopes(const Assembly& assembly) {
   if (rise == 0) return;
   FlowRegimes regimes(scenario, assembly.fluid, assembly.problem.grid, assembly.sections);
   const march::FlowRegime& regime = regimes.flowing(assembly.fluid.reference).march;
-  const double gain = stage_gain(assembly.problem, regime);
-  const march::Task task{{}, &regime};
-  const double carried = march::heat_rate(assembly.problem, task) * (1 - gain);
+  const double gain = stage_gain(assembly, regime);
+  const march::Forcing forcing{{}, &regime};
+  const double carried = march::heat_rate(assembly.problem, forcing) * (1 - gain);
   if (rise * gain >= carried) {
     const std::string remedy = loads_beyond_usual(assembly)
                                    ? "the curve may be right and the loads too large; " + likely_causes(assembly)
@@ -256,17 +255,17 @@ Assembly uncoupled(model::Scenario scenario, std::shared_ptr<SolvedSections> sec
   const double film = surface_film(scenario);
   const double step = stable_step(scenario, grid, warnings);
   const double duration = scenario.run.years * seconds_per_year;
-  march::Problem problem{
-      grid,
-      ground::axial_conductances(grid, film),
-      march_groups(grid, bores, groups, upstream),
-      {},  // by coupled()
-      ground::Undisturbed(scenario.ground, grid, hour_of_year(scenario.run.start) * seconds_per_hour, duration),
-      heat_pumps(scenario),
-      step,
-      scenario.run.refresh,
-      bore::passes(scenario.bore.loop),
-      choose_clocks(scenario.run, grid, scenario.run.refresh)};
+  const double start = hour_of_year(scenario.run.start) * seconds_per_hour;
+  march::Problem problem{.grid = grid,
+                         .axial = ground::axial_conductances(grid, film),
+                         .groups = march_groups(grid, bores, groups, upstream),
+                         .coupling = {},  // by coupled()
+                         .undisturbed = ground::Undisturbed(scenario.ground, grid, start, duration),
+                         .pumps = heat_pumps(scenario),
+                         .passes = bore::passes(scenario.bore.loop)};
+  const march::Multirate multirate{.step = step,
+                                   .update_interval = scenario.run.refresh,
+                                   .slow = choose_slow_modes(scenario.run, grid, scenario.run.refresh)};
   const double reference = mean_over_bores(problem, problem.undisturbed.yearly_mean());
   LoopFluid fluid = loop_fluid(scenario, circuit_weights(bores, upstream), reference);
   const auto test = response_test(scenario, fluid, mean_solid(problem));
@@ -278,6 +277,7 @@ Assembly uncoupled(model::Scenario scenario, std::shared_ptr<SolvedSections> sec
           .equal_groups = equal,
           .grid_spec = spec,
           .problem = std::move(problem),
+          .multirate = multirate,
           .loads = std::move(loads),
           .fluid = fluid,
           .surface_film = film,
@@ -304,7 +304,7 @@ long Assembly::hours() const {
 double mean_over_bores(const march::Problem& problem, const std::vector<double>& per_layer) {
   double sum = 0, length = 0;
   for (const march::Group& group : problem.groups) {
-    for (std::size_t k = group.first; k < group.past; ++k) {
+    for (std::size_t k = group.first; k < group.end; ++k) {
       const double share = group.members * group.fraction[k] * problem.grid.height(k);
       sum += share * per_layer[k];
       length += share;
@@ -343,7 +343,7 @@ Assembly regrouped(Assembly uncoupled, field::Groups groups) {
 
 Assembly coupled(Assembly assembly) {
   assembly.problem.coupling = field::Coupling(assembly.bores, assembly.groups, assembly.problem.grid.r);
-  settle_refresh(assembly);
+  settle_update_interval(assembly);
   check_cop_slopes(assembly);
   return assembly;
 }

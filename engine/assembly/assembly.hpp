@@ -9,6 +9,7 @@
 #include "engine/field/groups.hpp"
 #include "engine/loop/load_series.hpp"
 #include "engine/march/fused/instruction_sets.hpp"
+#include "engine/march/multirate.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/model/scenario.hpp"
 
@@ -27,6 +28,7 @@ struct Assembly {
   std::size_t equal_groups = 0;  ///< groups before any were merged
   ground::GridSpec grid_spec;    ///< what the problem's grid was made from
   march::Problem problem;
+  march::Multirate multirate;
   loop::LoadSeries loads;
   LoopFluid fluid;
   double surface_film = 0;                         ///< [W/(m2 K)], 0: none

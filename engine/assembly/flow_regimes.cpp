@@ -173,7 +173,7 @@ const FlowRegimes::Regime& FlowRegimes::flowing(double temperature, double flow,
   const Film now = film(scenario_, flow, temperature);
   regime.march.heat_rate = flow * fluid_.heat_capacity;
   fill(regime.march, at_films(now.films));
-  regime.march.serial = ++serials_;
+  regime.march.version = ++versions_;
   regime.reynolds = now.reynolds;
   return regime;
 }

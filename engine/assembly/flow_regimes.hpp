@@ -101,7 +101,7 @@ class FlowRegimes {
   std::map<int, std::vector<bore::ModeResistances>> nodes_;  // [solid]
   Regime standing_;
   std::deque<Regime> flowing_;  // [slot]; stay where they are
-  long serials_ = 0;
+  long versions_ = 0;
 };
 
 }  // namespace stillground::assembly

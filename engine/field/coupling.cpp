@@ -107,7 +107,7 @@ std::span<const Coupling::Term> Coupling::terms(std::size_t a, const Shell& shel
   const auto before = [](const Term& term, std::size_t cell) { return term.cell < cell; };
   const auto& all = terms_[a];
   const auto from = std::lower_bound(all.begin(), all.end(), shell.first, before);
-  return {from, std::lower_bound(from, all.end(), shell.past, before)};
+  return {from, std::lower_bound(from, all.end(), shell.end, before)};
 }
 
 }  // namespace stillground::field

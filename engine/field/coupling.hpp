@@ -30,7 +30,7 @@ class Coupling {
   /// Neighbouring radial cells whose part of the sum is formed at the same times: the farther, the slower it changes.
   struct Shell {
     std::size_t first = 0;  ///< cell
-    std::size_t past = 0;   ///< one past the last cell
+    std::size_t end = 0;    ///< one past the last cell
     long every = 1;         ///< refresh; 1 the nearest, then 2, 4, 8 ...
   };
 

@@ -33,7 +33,7 @@ class Grown {
 double refresh_error(const assembly::Assembly& assembly, const response::StepResponse& neighbours,
                      const std::vector<double>& heat_before) {
   const long hours = assembly.hours();
-  const long interval = std::lround(assembly.problem.refresh / seconds_per_hour);
+  const long interval = std::lround(assembly.multirate.update_interval / seconds_per_hour);
   const auto sum = [&](long hour) { return hour <= 0 ? 0.0 : response::superposed(neighbours, heat_before, hour); };
   double largest = 0, before = 0, now = 0;
   for (long start = 0; start < hours; start += interval) {

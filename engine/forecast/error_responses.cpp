@@ -150,7 +150,7 @@ ErrorResponses error_responses(const assembly::Assembly& assembly) {
   };
   const Values run = early({});
   ErrorResponses responses;
-  const long interval = std::lround(assembly.problem.refresh / seconds_per_hour);
+  const long interval = std::lround(assembly.multirate.update_interval / seconds_per_hour);
   Values rise = run;
   if (close_bores(assembly.bores)) {
     const std::vector<long> from_the_start = hours_from(1, last);

@@ -114,6 +114,10 @@ double Grid::ring_area(std::size_t i) const {
   return std::numbers::pi * (r_faces[i + 1] - r_faces[i]) * (r_faces[i + 1] + r_faces[i]);
 }
 
+double Grid::unit_conductance(std::size_t i) const {
+  return 2 * std::numbers::pi / std::log(r[i + 1] / r[i]);
+}
+
 Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, const std::vector<Reach>& bores) {
   Grid grid;
   const double ratio = std::pow(spec.outer_radius / spec.bore_radius, 1.0 / spec.radial_cells);

@@ -47,6 +47,9 @@ struct Grid {
   std::size_t nz() const { return z.size(); }
   double height(std::size_t k) const { return z_faces[k + 1] - z_faces[k]; }  ///< [m]
   double ring_area(std::size_t i) const;                                      ///< of ring i [m2]
+
+  /// 2 pi/ln(r_{i+1}/r_i): radial conductance between nodes i and i + 1 per height and unit conductivity.
+  double unit_conductance(std::size_t i) const;
 };
 
 /// Builds the grid: a face at every layer boundary and at every bore's top and toe (those within 0.25 m share one),

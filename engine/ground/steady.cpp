@@ -55,9 +55,7 @@ Steady::Steady(const Grid& grid, double surface_film) : system_(new System{grid.
     for (std::size_t i = 0; i < wide.nr(); ++i) {
       const double area = wide.ring_area(i);
       if (i + 1 < wide.nr()) {
-        const double radial =
-            2 * std::numbers::pi * wide.solid[k].conductivity * wide.height(k) / std::log(wide.r[i + 1] / wide.r[i]);
-        link(at(k, i), at(k, i + 1), radial);
+        link(at(k, i), at(k, i + 1), wide.unit_conductance(i) * wide.solid[k].conductivity * wide.height(k));
       }
       if (k + 1 < wide.nz()) link(at(k, i), at(k + 1, i), axial[k + 1] * area);
       if (k == 0) entries.emplace_back(at(0, i), at(0, i), axial[0] * area);

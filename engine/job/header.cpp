@@ -102,7 +102,7 @@ record::Header make_header(const assembly::Assembly& assembly, const std::vector
   header.start = scenario.run.start;
   header.years = scenario.run.years;
   header.method = scenario.run.screens() ? "screening" : "march";
-  header.step = assembly.problem.step;
+  header.step = assembly.multirate.step;
   header.eft_error = eft_error(assembly);
   header.group_error = assembly.merges() && !scenario.run.screens() ? scenario.run.group_error : 0.0;
   header.fields = fields(scenario.run.screens() ? model::RecordFields::none : scenario.fields);

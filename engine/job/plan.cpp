@@ -45,7 +45,7 @@ void describe_grid(const assembly::Assembly& assembly, Plan& plan) {
   plan.cells = static_cast<long>(problem.nr() * problem.nz() * problem.groups.size());
   plan.outer_radius = problem.grid.r_faces.back();
   plan.grid_depth = problem.grid.z_faces.back();
-  plan.step = problem.step;
+  plan.step = assembly.multirate.step;
 }
 
 void describe_ground(const assembly::Assembly& assembly, Plan& plan) {

@@ -35,7 +35,7 @@ Exchange exchange(const Demand& demand, const HeatPumps& pumps, double eft) {
   return result;
 }
 
-Meeting meet(const FieldResponse& field, const Demand& demand, const HeatPumps& pumps) {
+OperatingPoint operating_point(const FieldOutlet& field, const Demand& demand, const HeatPumps& pumps) {
   const auto excess = [&](double eft, const Exchange& e) {
     return (1 - field.gain) * eft - field.gain * e.to_ground / field.heat_rate - field.offset;
   };

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <optional>
 
+#include "engine/loop/circuits.hpp"
 #include "engine/loop/cop_curve.hpp"
 
 namespace stillground::loop {
@@ -36,16 +37,8 @@ struct Exchange {
 
 Exchange exchange(const Demand& demand, const HeatPumps& pumps, double eft);
 
-/// The field seen from the heat pumps within one implicit stage: EFT = gain * T_in + offset, T_in = EFT +
-/// Q(EFT)/heat_rate.
-struct FieldResponse {
-  double gain = 0;       ///< 0 < gain < 1
-  double offset = 0;     ///< [K]
-  double heat_rate = 0;  ///< mass flow times specific heat of the whole field [W/K], > 0
-};
-
 /// Where field and heat pumps meet.
-struct Meeting {
+struct OperatingPoint {
   double eft = 0;        ///< [K]
   double lft = 0;        ///< T_in of every bore [K]
   double to_ground = 0;  ///< [W]
@@ -55,7 +48,7 @@ struct Meeting {
 /// Solves (1 - gain) E - gain Q(E)/heat_rate - offset = 0 for E to round-off: bracketed Newton. The left side rises
 /// with E as long as Q does not rise too fast, which `steepest_rise` lets the set-up check. Throws NumericsError
 /// without a root.
-Meeting meet(const FieldResponse& field, const Demand& demand, const HeatPumps& pumps);
+OperatingPoint operating_point(const FieldOutlet& field, const Demand& demand, const HeatPumps& pumps);
 
 /// The steepest rise of Q with EFT at the given peak cooling [W/K], over the whole curve; 0 where it never rises.
 double steepest_rise(const HeatPumps& pumps, double cooling_peak);

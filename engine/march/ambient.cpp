@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/march/instruction_sets.hpp"
+#include "engine/march/state_layout.hpp"
 
 namespace stillground::march {
 
@@ -15,13 +16,13 @@ struct Layers {
 };
 
 Layers layers_with_bores(const Problem& problem) {
-  std::size_t first = problem.nz(), past = 0;
+  std::size_t first = problem.nz(), end = 0;
   for (const Group& group : problem.groups) {
     first = std::min(first, group.first);
-    past = std::max(past, group.past);
+    end = std::max(end, group.end);
   }
   first = first / lane * lane;
-  return {first, (past - first + lane - 1) / lane * lane};
+  return {first, (end - first + lane - 1) / lane * lane};
 }
 
 /// Eight layers side by side.
@@ -63,12 +64,13 @@ void add_terms(std::span<const field::Coupling::Term> terms, std::size_t first_c
 /// One shell's sums at the state's time, and how fast they changed since the last ones.
 void form_shell(const Problem& problem, std::size_t number, const Layers& layers, State& state, Workers& workers) {
   const auto& shell = problem.coupling.shells()[number];
-  const std::size_t groups = problem.groups.size(), row = problem.row();
+  const StateLayout layout(problem);
+  const std::size_t groups = layout.groups, row = layout.row();
   // Side by side what is spread over the whole state: terms read it again and again.
-  Vector rows((shell.past - shell.first) * groups * layers.width);
+  Vector rows((shell.end - shell.first) * groups * layers.width);
   workers.each(groups, [&](std::size_t g) {
-    for (std::size_t cell = shell.first; cell < shell.past; ++cell) {
-      const double* theta = state.y.data() + g * problem.block() + (problem.ground_row() + cell) * row + layers.first;
+    for (std::size_t cell = shell.first; cell < shell.end; ++cell) {
+      const double* theta = state.y.data() + g * layout.block() + (layout.ground_row() + cell) * row + layers.first;
       std::copy(theta, theta + layers.width, rows.data() + ((cell - shell.first) * groups + g) * layers.width);
     }
   });
@@ -87,13 +89,13 @@ void form_shell(const Problem& problem, std::size_t number, const Layers& layers
 }
 
 /// Half a step's slack: times are sums of steps.
-bool due(const Problem& problem, double since, long every) {
-  return since > static_cast<double>(every) * problem.refresh - problem.step / 2;
+bool due(const Multirate& multirate, double since, long every) {
+  return since > static_cast<double>(every) * multirate.update_interval - multirate.step / 2;
 }
 
 /// The neighbours' sum of one group from its shells' at the state's time.
-void add_shells(const Problem& problem, std::size_t a, State& state) {
-  const std::size_t row = problem.row(), groups = problem.groups.size();
+void add_shells(const Problem& problem, const Multirate& multirate, std::size_t a, State& state) {
+  const std::size_t row = StateLayout(problem).row(), groups = problem.groups.size();
   double* now = state.neighbours.data() + a * row;
   double* before = state.neighbours_before.data() + a * row;
   std::fill(now, now + row, 0.0);
@@ -104,7 +106,7 @@ void add_shells(const Problem& problem, std::size_t a, State& state) {
     const double since = state.time - state.shells_formed[s];
     for (std::size_t k = 0; k < row; ++k) {
       now[k] += sum[k] + since * rate[k];
-      before[k] += sum[k] + (since - problem.refresh) * rate[k];
+      before[k] += sum[k] + (since - multirate.update_interval) * rate[k];
     }
   }
 }
@@ -112,7 +114,8 @@ void add_shells(const Problem& problem, std::size_t a, State& state) {
 }  // namespace
 
 void no_neighbours_yet(const Problem& problem, State& state) {
-  const std::size_t rows = problem.groups.size() * problem.row(), shells = problem.coupling.shells().size();
+  const std::size_t rows = problem.groups.size() * StateLayout(problem).row(),
+                    shells = problem.coupling.shells().size();
   state.neighbours.assign(rows, 0.0);
   state.neighbours_before = state.neighbours;
   state.shell_sums.assign(shells * rows, 0.0);
@@ -120,25 +123,25 @@ void no_neighbours_yet(const Problem& problem, State& state) {
   state.shells_formed.assign(shells, 0.0);
 }
 
-void refresh_neighbours(const Problem& problem, State& state, Workers& workers) {
+void update_neighbours(const Problem& problem, const Multirate& multirate, State& state, Workers& workers) {
   const Layers layers = layers_with_bores(problem);
   const auto& shells = problem.coupling.shells();
   for (std::size_t s = 0; s < shells.size(); ++s) {
-    const bool is_due = due(problem, state.time - state.shells_formed[s], shells[s].every);
+    const bool is_due = due(multirate, state.time - state.shells_formed[s], shells[s].every);
     if (shells[s].every == 1 || is_due) form_shell(problem, s, layers, state, workers);
   }
-  workers.each(problem.groups.size(), [&](std::size_t a) { add_shells(problem, a, state); });
-  state.refreshed = state.time;
+  workers.each(problem.groups.size(), [&](std::size_t a) { add_shells(problem, multirate, a, state); });
+  state.updated = state.time;
 }
 
-bool refresh_due(const Problem& problem, const State& state) {
-  return problem.bores() > 1 && due(problem, state.time - state.refreshed, 1);
+bool update_due(const Problem& problem, const Multirate& multirate, const State& state) {
+  return problem.bores() > 1 && due(multirate, state.time - state.updated, 1);
 }
 
-void ambient(const Problem& problem, const State& state, double time, std::size_t g,
+void ambient(const Problem& problem, const Multirate& multirate, const State& state, double time, std::size_t g,
              std::span<const double> undisturbed, std::span<double> result) {
-  const std::size_t row = problem.row();
-  const double ahead = (time - state.refreshed) / problem.refresh;
+  const std::size_t row = StateLayout(problem).row();
+  const double ahead = (time - state.updated) / multirate.update_interval;
   const double* now = state.neighbours.data() + g * row;
   const double* before = state.neighbours_before.data() + g * row;
   for (std::size_t k = 0; k < problem.nz(); ++k) result[k] = undisturbed[k] + now[k] + ahead * (now[k] - before[k]);

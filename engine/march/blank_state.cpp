@@ -1,16 +1,16 @@
 #include "engine/march/blank_state.hpp"
 
 #include "engine/march/ambient.hpp"
+#include "engine/march/state_layout.hpp"
 
 namespace stillground::march {
 
-State blank_state(const Problem& problem) {
+State blank_state(const Problem& problem, const Multirate& multirate) {
+  const StateLayout layout(problem, multirate);
   State state;
-  state.y.assign(problem.size(), 0.0);
+  state.y.assign(layout.size(), 0.0);
   no_neighbours_yet(problem, state);
-  if (problem.clocks.two()) {
-    state.amplitudes.assign(problem.groups.size() * problem.clocks.amplitudes(problem.nr()) * problem.row(), 0.0);
-  }
+  if (multirate.two_rates()) state.amplitudes.assign(layout.groups * layout.amplitude_block(), 0.0);
   return state;
 }
 

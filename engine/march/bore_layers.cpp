@@ -23,7 +23,8 @@ void fill_kind(const Problem& problem, const Group& group, const bore::Network& 
       layer.reads(m, s) = mode.reads[static_cast<std::size_t>(s)];
       layer.gives(m, s) = mode.gives[static_cast<std::size_t>(s)];
     }
-    layer.exchange.noalias() += layer.gives.row(m).transpose() * layer.chain[m].seen() * layer.reads.row(m);
+    layer.exchange.noalias() +=
+        layer.gives.row(m).transpose() * layer.chain[m].effective_conductance() * layer.reads.row(m);
   }
 }
 
@@ -45,9 +46,9 @@ Square<M> fill_streams(double heat_rate, const Square<M>& gain_below, BoreLayer<
   Eigen::Matrix<double, 2 * M, M> from_inlet;
   from_inlet.template topRows<M>() = w - p_dd;
   from_inlet.template bottomRows<M>() = -p_ud;
-  const Eigen::Matrix<double, 2 * M, M> answer = layer.inverse * from_inlet;
-  layer.down_from_inlet = answer.template topRows<M>();
-  layer.gain = answer.template bottomRows<M>();
+  const Eigen::Matrix<double, 2 * M, M> solved = layer.inverse * from_inlet;
+  layer.down_from_inlet = solved.template topRows<M>();
+  layer.gain = solved.template bottomRows<M>();
   return layer.gain;
 }
 
@@ -57,13 +58,13 @@ Chain::Chain(const bore::Mode& mode, double beyond, double kappa)
     : conductance(1 / mode.inner), stores(mode.inner_capacity > 0) {
   const double first = kappa / mode.inner, second = kappa / mode.middle, third = kappa / beyond;
   const double outer = mode.outer_capacity + second + third;
-  keeps_outer = mode.outer_capacity / outer;
-  outward = third / outer;
-  back = second / outer;
-  const double inner = mode.inner_capacity + first + second * (1 - back);
-  keeps_inner = mode.inner_capacity / inner;
-  in = first / inner;
-  forth = second / inner;
+  outer_from_old = mode.outer_capacity / outer;
+  outer_from_far = third / outer;
+  outer_from_inner = second / outer;
+  const double inner = mode.inner_capacity + first + second * (1 - outer_from_inner);
+  inner_from_old = mode.inner_capacity / inner;
+  inner_from_fluid = first / inner;
+  inner_from_outer = second / inner;
 }
 
 template <int M>
@@ -72,7 +73,7 @@ void BoreLayers<M>::make(const Problem& problem, const Group& group, const FlowR
   flows_ = regime.heat_rate > 0;
   first_ = group.first;
   gain_ = 0;
-  layers_.resize(group.past - group.first);
+  layers_.resize(group.end - group.first);
   Square<M> gain_below = Square<M>::Identity();  // at the toe what came down goes up
   for (std::size_t n = layers_.size(); n-- > 0;) {
     const std::size_t k = first_ + n;

@@ -16,19 +16,27 @@ template <int M>
 using Column = Eigen::Matrix<double, M, 1>;
 
 /// A mode's two nodes within a stage: fluid M -> inner node -> outer node -> far end E, eliminated outwards to inwards:
-///   T_o = T_o(M = 0) + back T_i,   T_i = T_i(M = 0) + in M.
+///   T_o = T_o(M = 0) + outer_from_inner T_i,   T_i = T_i(M = 0) + inner_from_fluid M.
 struct Chain {
-  double keeps_outer = 0, outward = 0, back = 0;  ///< the outer node's parts of its old value, of E, of T_i
-  double keeps_inner = 0, in = 0, forth = 0;      ///< the inner node's of its old value, of M, of T_o(T_i = 0)
-  double conductance = 0;                         ///< fluid to inner node [W/(m K)]
-  bool stores = false;                            ///< nodes that do not are no part of the state
+  double outer_from_old = 0, outer_from_far = 0,
+         outer_from_inner = 0;  ///< the outer node's parts of its old value, of E, of T_i
+  double inner_from_old = 0, inner_from_fluid = 0,
+         inner_from_outer = 0;  ///< the inner node's of its old value, of M, of T_o(T_i = 0)
+  double conductance = 0;       ///< fluid to inner node [W/(m K)]
+  bool stores = false;          ///< nodes that do not are no part of the state
 
   Chain() = default;
   Chain(const bore::Mode& mode, double beyond, double kappa);  ///< `beyond`: outer node to far end [K m/W]
 
-  double outer_alone(double rhs_outer, double far_end) const { return keeps_outer * rhs_outer + outward * far_end; }
-  double inner_alone(double rhs_inner, double outer) const { return keeps_inner * rhs_inner + forth * outer; }
-  double seen() const { return conductance * (1 - in); }  ///< conductance that the fluid meets
+  double outer_alone(double rhs_outer, double far_end) const {
+    return outer_from_old * rhs_outer + outer_from_far * far_end;
+  }
+  double inner_alone(double rhs_inner, double outer) const {
+    return inner_from_old * rhs_inner + inner_from_outer * outer;
+  }
+  double effective_conductance() const {
+    return conductance * (1 - inner_from_fluid);
+  }  ///< conductance that the fluid meets
 };
 
 /// One layer of a bore of M passes within an implicit stage, all but its streams eliminated; streams 0..M-1 go down,
@@ -53,7 +61,7 @@ struct BoreLayer {
   Square<M> counter;          ///< W - P_uu
 };
 
-/// The layers of one bore, eliminated from the toe upwards (see BoreFactors for the equations).
+/// The layers of one bore, eliminated from the toe upwards (see BoreElimination for the equations).
 template <int M>
 class BoreLayers {
  public:

@@ -8,32 +8,34 @@
 
 namespace stillground::march {
 
-GrowingSteps::GrowingSteps(const Problem& problem, const Task& task, State state)
+GrowingSteps::GrowingSteps(const Problem& problem, const Multirate& multirate, const Forcing& forcing, State state)
     : problem_(problem),
-      task_(task),
+      multirate_(multirate),
+      layout_(problem),
+      forcing_(forcing),
       state_(std::move(state)),
       axial_(problem),
-      first_rate_(problem.size()),
-      second_rate_(problem.size()),
-      known_(problem.size()),
-      stage_(problem.size()) {}
+      first_rate_(layout_.size()),
+      second_rate_(layout_.size()),
+      known_(layout_.size()),
+      stage_(layout_.size()) {}
 
 void GrowingSteps::axial_rate(const Vector& y, Vector& rate) const {
   for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
-    axial_.rate(y.data() + g * problem_.block(), rate.data() + g * problem_.block());
+    axial_.rate(y.data() + g * layout_.block(), rate.data() + g * layout_.block());
   }
 }
 
 void GrowingSteps::step(double h) {
   using ars222::delta, ars222::gamma;
-  if (problem_.bores() > 1 && state_.time + h - state_.refreshed > problem_.refresh) {
-    refresh_neighbours(problem_, state_, workers_);
+  if (problem_.bores() > 1 && state_.time + h - state_.updated > multirate_.update_interval) {
+    update_neighbours(problem_, multirate_, state_, workers_);
   }
-  if (!solver_ || solved_ != h) solver_.emplace(problem_, gamma * h, workers_);
+  if (!solver_ || solved_ != h) solver_.emplace(problem_, multirate_, gamma * h, workers_);
   solved_ = h;
   const auto solve = [&](double c, Vector& y) {
     return solver_->solve(
-        state_, state_.time + c * h, task_, [&](std::size_t g) { return y.data() + g * problem_.block(); },
+        state_, state_.time + c * h, forcing_, [&](std::size_t g) { return y.data() + g * layout_.block(); },
         [](std::size_t) {});
   };
   Vector& y = state_.y;
@@ -45,7 +47,7 @@ void GrowingSteps::step(double h) {
     y[i] +=
         h * (delta * first_rate_[i] + (1 - delta) * second_rate_[i]) + (1 - gamma) / gamma * (stage_[i] - known_[i]);
   }
-  meeting_ = solve(1, y);
+  point_ = solve(1, y);
   state_.time += h;
 }
 

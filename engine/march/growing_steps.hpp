@@ -9,13 +9,13 @@
 
 namespace stillground::march {
 
-/// Marches a problem under one constant task by ARS(2,2,2) with steps that grow with the time gone by: decades in
+/// Marches a problem under one constant forcing by ARS(2,2,2) with steps that grow with the time gone by: decades in
 /// thousands of steps or fewer. The engine's own stage solver, axial operator and neighbours' sum (which is formed at
-/// least every problem.refresh); only the clock is another than that of a run.
+/// least every update interval); only the steps are others than those of a run.
 class GrowingSteps {
  public:
-  /// `problem` and `task` must outlive it; `state` starts at time 0.
-  GrowingSteps(const Problem& problem, const Task& task, State state);
+  /// `problem` and `forcing` must outlive it; `state` starts at time 0. Of `multirate` only the update interval counts.
+  GrowingSteps(const Problem& problem, const Multirate& multirate, const Forcing& forcing, State state);
 
   /// Goes on to each of `times` [s] (rising), hit exactly, and calls at(time) there. Steps are `part` of the time gone
   /// by, 0 < part < 1, between `first_step` and `longest_step` [s]; the caller keeps the latter within what the
@@ -24,7 +24,7 @@ class GrowingSteps {
              const std::function<void(double)>& at, double part = 0.02);
 
   const State& state() const { return state_; }
-  const loop::Meeting& meeting() const { return meeting_; }         ///< at the end of the last step
+  const loop::OperatingPoint& operating_point() const { return point_; }  ///< at the end of the last step
   const Vector& wall_heat() const { return solver_->wall_heat(); }  ///< the same [W/m], [group][z]; after a first step
 
   GrowingSteps(const GrowingSteps&) = delete;
@@ -35,14 +35,16 @@ class GrowingSteps {
   void axial_rate(const Vector& y, Vector& rate) const;
 
   const Problem& problem_;
-  const Task& task_;
+  Multirate multirate_;
+  StateLayout layout_;
+  const Forcing& forcing_;
   State state_;
   Workers workers_{1};
   AxialFactors axial_;
   std::optional<StageSolver> solver_;  // of steps of solved_ [s]
   double solved_ = 0;
   Vector first_rate_, second_rate_, known_, stage_;
-  loop::Meeting meeting_;
+  loop::OperatingPoint point_;
 };
 
 }  // namespace stillground::march

@@ -5,20 +5,27 @@
 #include <numbers>
 
 #include "engine/march/instruction_sets.hpp"
+#include "engine/march/state_layout.hpp"
 
 namespace stillground::march {
 
 namespace {
 
+// theta: the ground's own rise [K], i: ring from the wall out, k: layer; factors as in radial.hpp.
+
+/// e_i = (1/D_i) rhs_i + c_i e_{i+1},  c_i = kappa K_{i+1/2}/(C_i D_i), for every layer.
 STILLGROUND_CLONED void inwards(std::size_t row, const double* rhs, const double* inverse, const double* carry,
                                 const double* outer, double* e) {
   for (std::size_t k = 0; k < row; ++k) e[k] = inverse[k] * rhs[k] + carry[k] * outer[k];
 }
 
+/// theta_i = e_i + d_i theta_{i-1}, in place of e_i.
 STILLGROUND_CLONED void outwards(std::size_t row, const double* drop, const double* inner, double* theta) {
   for (std::size_t k = 0; k < row; ++k) theta[k] += drop[k] * inner[k];
 }
 
+/// rate_k = a_k (theta_{k-1} - theta_k) + b_k (theta_{k+1} - theta_k), a and b the conductances of a layer's upper and
+/// lower face over its capacity rho c dz [1/s].
 STILLGROUND_CLONED void between_layers(std::size_t row, const double* above, const double* below, const double* theta,
                                        double* rate) {
   for (std::size_t k = 0; k < row; ++k) {
@@ -28,31 +35,28 @@ STILLGROUND_CLONED void between_layers(std::size_t row, const double* above, con
 
 }  // namespace
 
-double unit_conductance(const ground::Grid& grid, std::size_t i) {
-  return 2 * std::numbers::pi / std::log(grid.r[i + 1] / grid.r[i]);
-}
-
 double wall_to_first_node(const ground::Grid& grid, double conductivity) {
   return std::log(grid.r[0] / grid.r_faces[0]) / (2 * std::numbers::pi * conductivity);
 }
 
-RadialFactors::RadialFactors(const Problem& problem, double kappa, const RingRange& rings)
-    : nr_(rings.past - rings.first),
-      row_(problem.row()),
-      ground_row_(problem.ground_row()),
+RadialFactors::RadialFactors(const Problem& problem, double kappa)
+    : nr_(problem.nr()),
+      row_(StateLayout(problem).row()),
+      ground_row_(StateLayout(problem).ground_row()),
       inverse_(nr_ * row_),
       carry_(nr_ * row_),
       drop_(nr_ * row_),
       wall_response_(row_) {
   std::vector<double> conductance, area;  // logarithms once a ring, not once a cell
-  for (std::size_t i = rings.first; i < rings.past; ++i) {
-    conductance.push_back(i + 1 < problem.nr() ? unit_conductance(problem.grid, i) : 0.0);
+  for (std::size_t i = 0; i < nr_; ++i) {
+    conductance.push_back(i + 1 < nr_ ? problem.grid.unit_conductance(i) : 0.0);
     area.push_back(problem.grid.ring_area(i));
   }
   for (std::size_t k = 0; k < problem.nz(); ++k) {
     const model::Solid& solid = problem.grid.solid[k];
-    double outer_drop = 0;  // what is held beyond the edge follows nothing
+    double outer_drop = 0;  // beyond the outermost ring is adiabatic
     for (std::size_t i = nr_; i-- > 0;) {
+      // D_i = 1 + kappa (K_{i-1/2} + K_{i+1/2} (1 - d_{i+1}))/C_i
       const double per_capacity = kappa / (solid.heat_capacity * area[i]);
       const double outward = solid.conductivity * conductance[i];
       const double inward = i > 0 ? solid.conductivity * conductance[i - 1] : 0.0;
@@ -86,8 +90,8 @@ void RadialFactors::substitute(double* y) const {
 
 AxialFactors::AxialFactors(const Problem& problem)
     : nr_(problem.nr()),
-      row_(problem.row()),
-      ground_row_(problem.ground_row()),
+      row_(StateLayout(problem).row()),
+      ground_row_(StateLayout(problem).ground_row()),
       above_(row_),
       below_(row_),
       surface_(nr_) {

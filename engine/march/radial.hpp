@@ -8,13 +8,6 @@
 
 namespace stillground::march {
 
-/// Rings [first, past) of the grid, marched by themselves: no heat enters `first` but what is given, and beyond `past`
-/// the ground is held as it is (the grid's own edge is adiabatic).
-struct RingRange {
-  std::size_t first = 0;
-  std::size_t past = 0;
-};
-
 /// The radial part of one implicit stage, (I - kappa radial conduction) theta = rhs, eliminated from the outer edge
 /// inwards for every layer at once. The factors depend on the ground alone: all groups, flows and hours share them.
 ///
@@ -25,10 +18,7 @@ struct RingRange {
 class RadialFactors {
  public:
   /// `kappa`: the stage's implicit weight, gamma times the step [s].
-  RadialFactors(const Problem& problem, double kappa) : RadialFactors(problem, kappa, {0, problem.nr()}) {}
-
-  /// The same of some of the rings; those of the factors count from the range's first.
-  RadialFactors(const Problem& problem, double kappa, const RingRange& rings);
+  RadialFactors(const Problem& problem, double kappa);
 
   /// Writes e over the ground rows of `y` from those of `rhs` (may be the same memory). Both are one group's block.
   void eliminate(const double* rhs, double* y) const;
@@ -46,9 +36,6 @@ class RadialFactors {
   Vector inverse_, carry_, drop_;
   Vector wall_response_;
 };
-
-/// Radial conductance between node i and i + 1 per height and unit conductivity: 2 pi/ln(r_{i+1}/r_i).
-double unit_conductance(const ground::Grid& grid, std::size_t i);
 
 /// Resistance of the ground between the bore wall and the first node, per height [K m/W], at conductivity k.
 double wall_to_first_node(const ground::Grid& grid, double conductivity);

@@ -48,7 +48,7 @@ RadialModes::RadialModes(const ground::Grid& grid) {
   for (Eigen::Index i = 0; i < n; ++i) inverse_root(i) = 1 / std::sqrt(grid.ring_area(at(i)));
   Eigen::MatrixXd symmetric = Eigen::MatrixXd::Zero(n, n);
   for (Eigen::Index i = 0; i + 1 < n; ++i) {
-    const double conductance = unit_conductance(grid, at(i));
+    const double conductance = grid.unit_conductance(at(i));
     symmetric(i, i) += conductance * inverse_root(i) * inverse_root(i);
     symmetric(i + 1, i + 1) += conductance * inverse_root(i + 1) * inverse_root(i + 1);
     symmetric(i + 1, i) -= conductance * inverse_root(i) * inverse_root(i + 1);
@@ -64,7 +64,7 @@ RadialModes::RadialModes(const ground::Grid& grid) {
   weights_.assign(shapes_.begin(), shapes_.begin() + n);
 }
 
-StandIns::StandIns(const RadialModes& modes, std::size_t slow_modes, std::size_t count)
+ReducedModes::ReducedModes(const RadialModes& modes, std::size_t slow_modes, std::size_t count)
     : slow(slow_modes), rates{0}, weights(count), share(slow_modes * count), start(slow_modes * count) {
   const auto n = static_cast<Eigen::Index>(slow);
   const Eigen::VectorXd points = Eigen::Map<const Eigen::VectorXd>(modes.rates().data(), n);

@@ -32,9 +32,9 @@ class RadialModes {
 /// modes' weights at their rates, one node at rate 0, so that heat is kept to the last bit. What follows the wall's
 /// heat, sum_m w_m e^{-lambda_m s}, becomes the quadrature's; a single mode's decay the polynomial in lambda through
 /// the nodes' decays.
-struct StandIns {
+struct ReducedModes {
   /// Of modes [0, slow), `count` < slow of them.
-  StandIns(const RadialModes& modes, std::size_t slow, std::size_t count);
+  ReducedModes(const RadialModes& modes, std::size_t slow, std::size_t count);
 
   std::size_t slow;             ///< modes they stand for
   std::vector<double> rates;    ///< [stand-in], ascending from 0 [1/m2]

@@ -7,8 +7,8 @@
 
 namespace stillground::march {
 
-/// One hour's task for a stepper.
-struct Task {
+/// One hour's forcing for a stepper.
+struct Forcing {
   loop::Demand demand;
   const FlowRegime* regime = nullptr;  ///< of every group; must outlive the hour
   /// [group], where they differ; nullptr: the group's bores are not drilled yet. Empty: all as `regime`. A group has
@@ -18,11 +18,11 @@ struct Task {
   const FlowRegime* of(std::size_t group) const { return own.empty() ? regime : own[group]; }
 };
 
-/// Mass flow times specific heat of the whole field [W/K]; 0 if the fluid stands.
-double heat_rate(const Problem& problem, const Task& task);
+/// Mass flow times specific heat of the whole field [W/K]; 0 for stagnant fluid.
+double heat_rate(const Problem& problem, const Forcing& forcing);
 
-/// What enters the field's first bores [K]: the heat pumps' outlet, from the state's own EFT; 0 where the fluid stands.
-double field_inlet(const Problem& problem, const Task& task, const double* y);
+/// What enters the field's first bores [K]: the heat pumps' outlet, from the state's own EFT; 0 where stagnant fluid.
+double field_inlet(const Problem& problem, const Forcing& forcing, const double* y);
 
 /// What enters a group's bores [K], `field` as field_inlet gives it.
 double inlet_of(const Problem& problem, std::size_t group, double field, const double* y);
@@ -37,14 +37,15 @@ bore::PerStream streams_in_middle(const Problem& problem, const Group& group, do
 /// closure), in the form an ordinary integrator wants: the independent statement of what the stage solver solves, used
 /// to check it and by reference integrators. `ambient`: [group][z] of row() entries each; `rate`: as y [K/s]. T_in
 /// follows from the state's own EFT (the streams' mixed outlet).
-void implicit_rate(const Problem& problem, const Task& task, const double* y, const double* ambient, double* rate);
+void implicit_rate(const Problem& problem, const Forcing& forcing, const double* y, const double* ambient,
+                   double* rate);
 
-/// Mixed temperature of the streams that come back from the field [K]; without flow the mean of the topmost standing
+/// Mixed temperature of the streams that come back from the field [K]; without flow the mean of the topmost stagnant
 /// fluid going up.
-double mixed_outlet(const Problem& problem, const Task& task, const double* y);
+double mixed_outlet(const Problem& problem, const Forcing& forcing, const double* y);
 
-/// The same of the topmost cells of the downward streams: the standing fluid at the field's inlet [K].
-double topmost_down(const Problem& problem, const Task& task, const double* y);
+/// The same of the topmost cells of the downward streams: the stagnant fluid at the field's inlet [K].
+double topmost_down(const Problem& problem, const Forcing& forcing, const double* y);
 
 /// A group's fluid: metres of bore, and the mean temperature of what goes down and up there times them [K m].
 struct Fluid {

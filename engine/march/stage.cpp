@@ -7,63 +7,59 @@
 
 namespace stillground::march {
 
-StageSolver::StageSolver(const Problem& problem, double kappa, Workers& workers)
+StageSolver::StageSolver(const Problem& problem, const Multirate& multirate, double kappa, Workers& workers)
     : problem_(problem),
+      multirate_(multirate),
+      layout_(problem),
       kappa_(kappa),
       workers_(workers),
       radial_(problem, kappa),
       bores_(problem),
       undisturbed_(problem.nz()),
-      blocks_(problem.groups.size()),
-      ambient_(problem.groups.size() * problem.row()),
-      work_(problem.groups.size() * BoreFactors::work_size(problem)),
-      wall_heat_(problem.groups.size() * problem.row()),
-      offset_(problem.groups.size()),
-      gain_(problem.groups.size()) {}
+      blocks_(layout_.groups),
+      ambient_(layout_.groups * layout_.row()),
+      work_(layout_.groups * BoreElimination::work_size(layout_)),
+      wall_heat_(layout_.groups * layout_.row()),
+      circuits_({problem.groups.begin(), problem.groups.end()}),
+      gain_(layout_.groups),
+      offset_(layout_.groups),
+      heat_rate_(layout_.groups) {}
 
-void StageSolver::prepare(const Task& task) {
-  bores_.prepare(task, [&](BoreFactors& bore, const Group& group, const FlowRegime& regime) {
-    bore = BoreFactors(problem_, group, regime, radial_, kappa_);
+void StageSolver::prepare(const Forcing& forcing) {
+  bores_.prepare(forcing, [&](BoreElimination& bore, const Group& group, const FlowRegime& regime) {
+    bore = BoreElimination(problem_, group, regime, radial_, kappa_);
   });
 }
 
 void StageSolver::eliminate(std::size_t g, const State& state, double time, double* y) {
-  const std::size_t row = problem_.row();
+  const std::size_t row = layout_.row();
   if (!bores_.of(g)) return;
   double* outside = ambient_.data() + g * row;
-  ambient(problem_, state, time, g, undisturbed_, {outside, row});
+  ambient(problem_, multirate_, state, time, g, undisturbed_, {outside, row});
   radial_.eliminate(y, y);
   offset_[g] = bores_.of(g)->eliminate(y, y, outside, work_of(g));
 }
 
-loop::Meeting StageSolver::close(const Task& task) {
-  loop::FieldResponse field{0, 0, heat_rate(problem_, task)};
-  if (field.heat_rate <= 0) return {};
-  for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
-    const Group& group = problem_.groups[g];
-    if (!bores_.of(g)) continue;
-    const double own = bores_.of(g)->gain();
-    const bool first = group.upstream == Group::none;
-    gain_[g] = own * (first ? 1.0 : gain_[group.upstream]);
-    offset_[g] += first ? 0.0 : own * offset_[group.upstream];
-    if (!group.returns) continue;
-    const double share = group.members * task.of(g)->heat_rate / field.heat_rate;
-    field.gain += share * gain_[g];
-    field.offset += share * offset_[g];
+/// T_out,g = gain_g T_in,g + offset_g of every group; EFT = gain T_in + offset of the field; T_in = EFT + Q(EFT)/W.
+loop::OperatingPoint StageSolver::close(const Forcing& forcing) {
+  if (heat_rate(problem_, forcing) <= 0) return {};
+  for (std::size_t g = 0; g < layout_.groups; ++g) {
+    heat_rate_[g] = bores_.of(g) ? forcing.of(g)->heat_rate : 0.0;
+    gain_[g] = bores_.of(g) ? bores_.of(g)->gain() : 0.0;
   }
+  circuits_.set_gains(gain_, heat_rate_);
+  const loop::FieldOutlet field = circuits_.set_offsets(offset_);
   if (!std::isfinite(field.offset)) throw NumericsError("the march left the finite numbers");
-  return loop::meet(field, task.demand, problem_.pumps);
+  return loop::operating_point(field, forcing.demand, problem_.pumps);
 }
 
 void StageSolver::substitute(std::size_t g, double lft, double* y) {
-  const Group& group = problem_.groups[g];
-  double* heat = wall_heat_.data() + g * problem_.row();
+  double* heat = wall_heat_.data() + g * layout_.row();
   if (!bores_.of(g)) {  // neither bore nor heat: the ground's own rise stays zero
-    std::fill(heat, heat + problem_.row(), 0.0);
+    std::fill(heat, heat + layout_.row(), 0.0);
     return;
   }
-  const double inlet = group.upstream == Group::none ? lft : gain_[group.upstream] * lft + offset_[group.upstream];
-  bores_.of(g)->substitute(inlet, y, y, work_of(g), heat);
+  bores_.of(g)->substitute(circuits_.inlet(g, lft), y, y, work_of(g), heat);
   radial_.substitute(y);
 }
 

@@ -25,18 +25,17 @@ using Vector = std::vector<double, Aligned<double>>;
 /// All that changes in a march. With the load's hour it is enough to go on from, bit for bit.
 struct State {
   double time = 0;  ///< since the run's start [s]
-  Vector y;         ///< [group][row][z], see march::rows; padding is zero
+  Vector y;         ///< [group][row][z], see march::StateLayout; padding is zero
 
-  // The neighbours' sum at each group's wall [group][z] at the last refresh, and one refresh earlier on the line along
-  // which it is carried on [K].
+  // The neighbours' sum at each group's wall [group][z] at the last update, and an update interval earlier on the line
+  // along which it is extrapolated [K].
   Vector neighbours;
   Vector neighbours_before;
-  double refreshed = 0;  ///< time of the last refresh [s]
+  double updated = 0;  ///< time of the last update [s]
 
-  // Two clocks only (see march::Clocks): amplitudes of the radial modes [group][row][z] [K m2], rows the slow modes,
-  // their stand-ins, the quick modes, then what axial conduction does to the latter two within a turn (see
-  // fused::TurnFactors). They are what is marched; the rings' temperatures in y follow from them, the
-  // innermost at every hour's end, the others at midnight.
+  // Two rates only: amplitudes of the radial modes [group][row][z] [K m2], rows as march::StateLayout has them. They
+  // are what is marched; the rings' temperatures in y follow from them, the innermost at every hour's end, the others
+  // at midnight.
   Vector amplitudes;
 
   // What each of the coupling's shells brings to it: [shell][group][z] as last formed [K], and its change from the time

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/march/multirate.hpp"
 #include "engine/march/problem.hpp"
 #include "engine/march/rates.hpp"
 #include "engine/march/state.hpp"
@@ -21,10 +22,11 @@ class Stepper {
  public:
   virtual ~Stepper() = default;
 
-  /// Advances the state by one hour (3600 s) under the task. Without flow eft and lft are the standing fluid's at the
-  /// field's ends. The heat through each wall, summed over the hour [J per metre of height], is added to `wall_heat`
+  /// Advances the state by one hour (3600 s) under the forcing. Without flow eft and lft are the stagnant fluid's at
+  /// the field's ends. The heat through each wall, summed over the hour [J per metre of height], is added to
+  /// `wall_heat`
   /// ([group][z], row() entries each). Throws NumericsError.
-  virtual HourMeans advance(State& state, const Task& task, Vector& wall_heat) = 0;
+  virtual HourMeans advance(State& state, const Forcing& forcing, Vector& wall_heat) = 0;
 };
 
 }  // namespace stillground::march

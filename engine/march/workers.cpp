@@ -170,7 +170,7 @@ void Workers::run(std::size_t tasks, const void* what, Call call) {
   const std::uint32_t now = pool.round.load(std::memory_order_relaxed) + 1;
   for (std::size_t worker = 0; worker < pool.shares.size(); ++worker) {
     const Part own = part(tasks, worker);
-    pool.shares[worker].open(now, own.from, own.past - own.from);
+    pool.shares[worker].open(now, own.from, own.end - own.from);
   }
   pool.round.store(now, std::memory_order_release);
   pool.round.notify_all();
@@ -182,7 +182,7 @@ void Workers::run(std::size_t tasks, const void* what, Call call) {
 }
 
 /// Each writes a line of its own and reads the others': one trip of a cache line, where a common counter takes several.
-void Workers::meet(std::size_t index) {
+void Workers::barrier(std::size_t index) {
   std::vector<Arrival>& arrivals = pool_->arrivals;
   const std::uint32_t now = arrivals[index].times.load(std::memory_order_relaxed) + 1;
   arrivals[index].times.store(now, std::memory_order_release);

@@ -33,25 +33,25 @@ class Workers {
         [](const void* what, std::size_t i) { (*static_cast<Callable*>(const_cast<void*>(what)))(i); });
   }
 
-  /// Of `tasks` the contiguous part that is meant for thread `index`: [from, past).
+  /// Of `tasks` the contiguous part that is meant for thread `index`: [from, end).
   struct Part {
-    std::size_t from = 0, past = 0;
+    std::size_t from = 0, end = 0;
   };
   Part part(std::size_t tasks, std::size_t index) const {
     const auto count = static_cast<std::size_t>(threads_);
     return {tasks * index / count, tasks * (index + 1) / count};
   }
 
-  /// A thread among those that work together.
-  class Crew {
+  /// A thread among those that work as a team.
+  class Team {
    public:
-    Crew(Workers& workers, std::size_t index) : workers_(workers), index_(index) {}
+    Team(Workers& workers, std::size_t index) : workers_(workers), index_(index) {}
 
     std::size_t index() const { return index_; }
 
     /// Returns when all have called it as often; what each did before is then seen by all.
-    void wait() {
-      if (workers_.threads_ > 1) workers_.meet(index_);
+    void barrier() {
+      if (workers_.threads_ > 1) workers_.barrier(index_);
     }
 
    private:
@@ -59,22 +59,22 @@ class Workers {
     std::size_t index_;
   };
 
-  /// Calls body(crew) once on every thread at the same time. To wait for each other costs them a quarter of a
+  /// Calls body(team) once on every thread at the same time. To wait for each other costs them a quarter of a
   /// microsecond, a tenth of what `each` does: for work whose steps last some microseconds. If one throws, all must,
-  /// between the same two waits.
+  /// between the same two barriers.
   template <class Body>
-  void together(Body&& body) {
+  void as_team(Body&& body) {
     // A thread takes up another's task only after its own, for which all others must have come.
     each(static_cast<std::size_t>(threads_), [&](std::size_t index) {
-      Crew crew(*this, index);
-      body(crew);
+      Team team(*this, index);
+      body(team);
     });
   }
 
  private:
   using Call = void (*)(const void* what, std::size_t task);
   void run(std::size_t tasks, const void* what, Call call);
-  void meet(std::size_t index);
+  void barrier(std::size_t index);
 
   struct Pool;
   int threads_;

@@ -9,8 +9,9 @@
 #include "engine/march/ambient.hpp"
 #include "engine/march/growing_steps.hpp"
 #include "engine/march/radial.hpp"
-#include "engine/march/refresh_stability.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/march/tableau.hpp"
+#include "engine/march/update_stability.hpp"
 #include "engine/response/operating_fraction.hpp"
 #include "engine/simulation/observe.hpp"
 
@@ -61,7 +62,7 @@ model::Scenario step_of_heat(const assembly::Assembly& assembly) {
   scenario.flow.runs = model::Flow::Runs::always;
   scenario.flow.varies = model::Flow::Varies::never;
   scenario.run.grid = {};
-  scenario.run.refresh = assembly.problem.refresh;
+  scenario.run.refresh = assembly.multirate.update_interval;
   scenario.run.grid.radial_cells = assembly.grid_spec.radial_cells;
   scenario.run.grid.outer_radius = assembly.grid_spec.outer_radius;
   scenario.run.grid.bottom_margin = assembly.grid_spec.bottom_margin;
@@ -94,19 +95,20 @@ std::vector<double> instants(double longest, double end) {
 }
 
 /// Mean over all metres of bore of the wall's rise and of the heat through it.
-Sample look(const march::Problem& problem, const march::GrowingSteps& steps) {
+Sample look(const march::Problem& problem, const march::Multirate& multirate, const march::GrowingSteps& steps) {
   const march::State& state = steps.state();
-  const std::size_t row = problem.row();
+  const march::StateLayout layout(problem);
+  const std::size_t row = layout.row();
   const std::vector<double> none(problem.nz(), 0.0);
   std::vector<double> neighbours(row);
   Sample sample{state.time, 0, 0};
   double length = 0;
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     const march::Group& group = problem.groups[g];
-    march::ambient(problem, state, state.time, g, none, neighbours);
-    const double* rise = state.y.data() + g * problem.block() + problem.ground_row() * row;
+    march::ambient(problem, multirate, state, state.time, g, none, neighbours);
+    const double* rise = state.y.data() + g * layout.block() + layout.ground_row() * row;
     const double* heat = steps.wall_heat().data() + g * row;
-    for (std::size_t k = group.first; k < group.past; ++k) {
+    for (std::size_t k = group.first; k < group.end; ++k) {
       const double metres = group.members * group.fraction[k] * problem.grid.height(k);
       const double first = march::wall_to_first_node(problem.grid, problem.grid.solid[k].conductivity);
       sample.heat += metres * heat[k];
@@ -134,7 +136,7 @@ std::vector<std::size_t> layers_within(const ground::Grid& finer, const ground::
 std::vector<double> metres(const march::Problem& problem) {
   std::vector<double> sum(problem.nz(), 0.0);
   for (const march::Group& group : problem.groups) {
-    for (std::size_t k = group.first; k < group.past; ++k) {
+    for (std::size_t k = group.first; k < group.end; ++k) {
       sum[k] += group.members * group.fraction[k] * problem.grid.height(k);
     }
   }
@@ -145,11 +147,12 @@ std::vector<double> metres(const march::Problem& problem) {
 /// of the march that it lies in, over the sum of all.
 std::vector<double> share_heat(const march::Problem& run, const march::Problem& problem,
                                const std::vector<std::size_t>& within, const march::GrowingSteps& steps) {
+  const std::size_t row = march::StateLayout(problem).row();
   std::vector<double> heat(problem.nz(), 0.0), shares = metres(run);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     const march::Group& group = problem.groups[g];
-    for (std::size_t k = group.first; k < group.past; ++k) {
-      heat[k] += group.members * group.fraction[k] * problem.grid.height(k) * steps.wall_heat()[g * problem.row() + k];
+    for (std::size_t k = group.first; k < group.end; ++k) {
+      heat[k] += group.members * group.fraction[k] * problem.grid.height(k) * steps.wall_heat()[g * row + k];
     }
   }
   const std::vector<double> length = metres(problem);
@@ -165,10 +168,12 @@ std::vector<double> share_heat(const march::Problem& run, const march::Problem& 
 
 /// The longest step that both carry: axial conduction, and the neighbours' sum, which is formed in every step. Close
 /// bores shorten it.
-double longest_of(const assembly::Assembly& run, const march::Problem& problem, const march::FlowRegime& regime) {
+double longest_of(const assembly::Assembly& run, const assembly::Assembly& assembly, const march::FlowRegime& regime) {
+  const march::Problem& problem = assembly.problem;
   double longest =
       std::min(longest_step, 0.9 * march::ars222::real_stability / ground::stiffest_axial_rate(problem.grid));
-  while (longest > problem.refresh && !march::carries_on(problem, regime, longest)) longest /= 2;
+  while (longest > assembly.multirate.update_interval && !march::extrapolation_is_stable(problem, regime, longest))
+    longest /= 2;
   if (run.duration() > most_steps * longest) {
     throw InputError(run.scenario.place("run.method"), "run.method",
                      fmt::format("screening: bores so close answer each other within hours, and the estimate would "
@@ -187,16 +192,16 @@ FieldResponse field_response(const assembly::Assembly& run_assembly) {
   assembly::FlowRegimes regimes(scenario, assembly.fluid, problem.grid);
   const march::FlowRegime regime =
       between_rests(regimes.flowing(assembly.fluid.reference).march, operating_fraction(run_assembly));
-  const march::Task task{assembly.loads.hour(0), &regime};
-  march::GrowingSteps steps(problem, task, simulation::initial_state(problem));
-  const double longest = longest_of(run_assembly, problem, regime);
+  const march::Forcing forcing{assembly.loads.hour(0), &regime};
+  march::GrowingSteps steps(problem, assembly.multirate, forcing, simulation::initial_state(problem));
+  const double longest = longest_of(run_assembly, assembly, regime);
   const auto within = layers_within(run_assembly.problem.grid, problem.grid);
   FieldResponse response;
   // With steps and instants made by one rule every instant is one step.
   steps.march(
       instants(longest, assembly.duration()), first_step, longest,
       [&](double) {
-        response.samples.push_back(look(problem, steps));
+        response.samples.push_back(look(problem, assembly.multirate, steps));
         response.shares.push_back(share_heat(run_assembly.problem, problem, within, steps));
       },
       part);

@@ -6,6 +6,7 @@
 
 #include "engine/field/superposition.hpp"
 #include "engine/march/growing_steps.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/march/tableau.hpp"
 #include "engine/simulation/observe.hpp"
 #include "engine/simulation/simulation.hpp"
@@ -59,8 +60,8 @@ model::Loads share_of_loads(const assembly::Assembly& assembly, long first_hour,
 model::Scenario refined(const assembly::Assembly& assembly, const Refinement& by) {
   model::Scenario scenario = assembly.scenario;
   scenario.run.grid = outright(ground::refined(assembly.grid_spec, by.rings, by.layers));
-  scenario.run.step = assembly.problem.step / by.steps;
-  scenario.run.refresh = assembly.problem.refresh;
+  scenario.run.step = assembly.multirate.step / by.steps;
+  scenario.run.refresh = assembly.multirate.update_interval;
   return scenario;
 }
 
@@ -106,13 +107,14 @@ LongTimeRise long_time_rise(const assembly::Assembly& lone, const std::vector<do
   constexpr double part = 0.05;       // steps of a twentieth of the time gone by: grids are compared at equal steps
   const march::Problem& problem = lone.problem;
   assembly::FlowRegimes regimes(lone.scenario, lone.fluid, problem.grid, lone.sections);
-  const march::Task task{lone.loads.hour(0), &regimes.flowing(lone.fluid.reference).march};
-  march::GrowingSteps steps(problem, task, simulation::initial_state(problem));
+  const march::Forcing forcing{lone.loads.hour(0), &regimes.flowing(lone.fluid.reference).march};
+  march::GrowingSteps steps(problem, lone.multirate, forcing, simulation::initial_state(problem));
 
+  const march::StateLayout layout(problem);
   const auto ground_at = [&](double distance) {
     std::vector<double> rise(problem.nz(), 0.0);
     for (const auto& w : field::radial_weights(problem.grid.r, distance)) {
-      const double* theta = steps.state().y.data() + (problem.ground_row() + w.cell) * problem.row();
+      const double* theta = steps.state().y.data() + (layout.ground_row() + w.cell) * layout.row();
       for (std::size_t k = 0; k < rise.size(); ++k) rise[k] += w.weight * theta[k];
     }
     return assembly::mean_over_bores(problem, rise);
@@ -122,7 +124,7 @@ LongTimeRise long_time_rise(const assembly::Assembly& lone, const std::vector<do
   steps.march(
       times, first_step, longest,
       [&](double) {
-        late.fluid.push_back(steps.meeting().eft - lone.fluid.reference);
+        late.fluid.push_back(steps.operating_point().eft - lone.fluid.reference);
         std::vector<double>& at = late.at_distance.emplace_back();
         for (const double distance : distances) at.push_back(ground_at(distance));
       },

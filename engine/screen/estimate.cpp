@@ -70,10 +70,10 @@ std::vector<double> undisturbed_profile(const march::Problem& problem, std::size
   const auto fewer = [](const march::Group& a, const march::Group& b) { return a.members < b.members; };
   const march::Group& group = *std::max_element(problem.groups.begin(), problem.groups.end(), fewer);
   double length = 0;
-  for (std::size_t k = group.first; k < group.past; ++k) length += group.fraction[k] * problem.grid.height(k);
+  for (std::size_t k = group.first; k < group.end; ++k) length += group.fraction[k] * problem.grid.height(k);
   std::vector<double> profile(layers, 0.0);
   double from = 0, mean = 0;  // in parts of the bore
-  for (std::size_t k = group.first; k < group.past; ++k) {
+  for (std::size_t k = group.first; k < group.end; ++k) {
     const double to = from + group.fraction[k] * problem.grid.height(k) / length;
     const double there = problem.undisturbed.yearly_mean()[k];
     mean += (to - from) * there;
@@ -163,12 +163,13 @@ class Screening {
     auto after = propagator.times(driven);
     if (flowing) {
       hour.flow = part * circuits_ * assembly_.fluid.flow_per_bore;
-      const loop::Meeting meeting = meet(demand, propagator, after[HourlyPropagator::outlet], hour.flow);
-      hour.eft = meeting.eft;
-      hour.lft = meeting.lft;
-      hour.heat_to_ground = meeting.to_ground;
-      hour.power = meeting.power;
-      const double load = meeting.to_ground / circuits_;
+      const loop::OperatingPoint point =
+          operating_point(demand, propagator, after[HourlyPropagator::outlet], hour.flow);
+      hour.eft = point.eft;
+      hour.lft = point.lft;
+      hour.heat_to_ground = point.to_ground;
+      hour.power = point.power;
+      const double load = point.to_ground / circuits_;
       for (std::size_t row = 0; row < HourlyPropagator::rows; ++row)
         after[row] += propagator.at(row, HourlyPropagator::load) * load;
     } else {
@@ -198,13 +199,13 @@ class Screening {
     return sum;
   }
 
-  /// The hour is linear in its heat Q: EFT = E_0 + s Q/(m c), E_0 without heat, and LFT = EFT + Q/(m c). As the field's
-  /// outlet over its inlet, EFT = gain LFT + offset: gain = s/(1 + s), offset = E_0/(1 + s). Q follows from the EFT.
-  loop::Meeting meet(const loop::Demand& demand, const HourlyPropagator& propagator, double unloaded,
-                     double flow) const {
+  /// The hour is linear in its heat Q: EFT = E_0 + s Q/(m c), E_0 without heat, and LFT = EFT + Q/(m c): a line
+  /// EFT = gain LFT + offset (loop::outlet_under_load). Q follows from the EFT.
+  loop::OperatingPoint operating_point(const loop::Demand& demand, const HourlyPropagator& propagator, double unloaded,
+                                       double flow) const {
     const double heat_rate = flow * assembly_.fluid.heat_capacity;
     const double slope = propagator.at(HourlyPropagator::outlet, HourlyPropagator::load) / circuits_ * heat_rate;
-    return loop::meet({slope / (1 + slope), unloaded / (1 + slope), heat_rate}, demand, assembly_.problem.pumps);
+    return loop::operating_point(loop::outlet_under_load(unloaded, slope, heat_rate), demand, assembly_.problem.pumps);
   }
 
   const assembly::Assembly& assembly_;

@@ -31,7 +31,7 @@ FlowPropagators::FlowPropagators(const assembly::Assembly& assembly, const Circu
 
 FullPropagator FlowPropagators::whole(const assembly::FlowRegimes::Regime& regime) const {
   return over_an_hour(circuit_, circuit_.rates(regime.march.networks.front(), regime.march.heat_rate),
-                      assembly_.problem.step);
+                      assembly_.multirate.step);
 }
 
 const FlowPropagators::Flowing& FlowPropagators::at_node(double part, Flow& flow, long node) {

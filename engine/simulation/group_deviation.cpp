@@ -6,6 +6,7 @@
 
 #include "engine/field/layout.hpp"
 #include "engine/field/superposition.hpp"
+#include "engine/march/state_layout.hpp"
 
 namespace stillground::simulation {
 
@@ -16,15 +17,15 @@ std::vector<double> mean_rises(const march::Problem& problem, const march::Group
                                march::Workers& workers) {
   std::vector<double> share(problem.nz(), 0.0);
   double length = 0;
-  for (std::size_t k = reach.first; k < reach.past; ++k)
-    length += share[k] = reach.fraction[k] * problem.grid.height(k);
-  const std::size_t nr = problem.nr(), row = problem.row();
+  for (std::size_t k = reach.first; k < reach.end; ++k) length += share[k] = reach.fraction[k] * problem.grid.height(k);
+  const march::StateLayout layout(problem);
+  const std::size_t nr = problem.nr(), row = layout.row();
   std::vector<double> means(problem.groups.size() * nr);
   workers.each(problem.groups.size(), [&](std::size_t g) {
     for (std::size_t i = 0; i < nr; ++i) {
-      const double* theta = state.y.data() + g * problem.block() + (problem.ground_row() + i) * row;
+      const double* theta = state.y.data() + g * layout.block() + (layout.ground_row() + i) * row;
       double sum = 0;
-      for (std::size_t k = reach.first; k < reach.past; ++k) sum += share[k] * theta[k];
+      for (std::size_t k = reach.first; k < reach.end; ++k) sum += share[k] * theta[k];
       means[g * nr + i] = sum / length;
     }
   });

@@ -28,9 +28,10 @@ std::unique_ptr<march::Stepper> make_stepper(const assembly::Assembly& assembly,
   refuse_missing_stepper(assembly.scenario);
   // Where it is not built in, this names nothing that would have to be linked.
   if constexpr (built_in) {
-    if (wants_reference(assembly.scenario)) return march::make_arkode_stepper(assembly.problem, workers);
+    if (wants_reference(assembly.scenario))
+      return march::make_arkode_stepper(assembly.problem, assembly.multirate, workers);
   }
-  return march::make_fused_stepper(assembly.problem, workers, *assembly.kernels);
+  return march::make_fused_stepper(assembly.problem, assembly.multirate, workers, *assembly.kernels);
 }
 
 }  // namespace stillground::simulation

@@ -10,6 +10,7 @@
 #include "engine/loop/flow_rule.hpp"
 #include "engine/march/ambient.hpp"
 #include "engine/march/fused/stepper.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/simulation/group_deviation.hpp"
 #include "engine/simulation/hour_summary.hpp"
 #include "engine/simulation/make_stepper.hpp"
@@ -29,12 +30,12 @@ Simulation::Simulation(const assembly::Assembly& assembly, int threads, std::vec
       phases_(assembly),
       regimes_(assembly.scenario, assembly.fluid, assembly.problem.grid, assembly.sections),
       stepper_(make_stepper(assembly, workers_)),
-      state_(initial_state(assembly.problem)),
+      state_(initial_state(assembly.problem, assembly.multirate)),
       peak_(std::max(assembly.loads.peak(), 1e-9)),
       flows_(assembly.problem.groups.size()),
       deviation_hours_(std::move(deviation_hours)) {
   const march::Problem& problem = assembly.problem;
-  statistics_.wall_heat.assign(problem.groups.size() * problem.row(), 0.0);
+  statistics_.wall_heat.assign(problem.groups.size() * march::StateLayout(problem).row(), 0.0);
   if (assembly.scenario.fields == model::RecordFields::yearly) {
     statistics_.rise_sum.assign(problem.groups.size() * problem.nz() * problem.nr(), 0.0);
   }
@@ -51,7 +52,7 @@ void Simulation::open_bores() {
     // What a new bore brings along, grout and fluid as warm as the ground, is no heat of the field's.
     const double before = stored_heat(assembly_.problem, assembly_.fluid, state_);
     fluid_.reset();
-    fill_bore(assembly_.problem, state_, g);
+    fill_bore(assembly_.problem, assembly_.multirate, state_, g);
     statistics_.stored_at_start += stored_heat(assembly_.problem, assembly_.fluid, state_) - before;
   }
 }
@@ -59,9 +60,10 @@ void Simulation::open_bores() {
 double Simulation::fluid_temperature() {
   if (!fluid_) {
     const march::Problem& problem = assembly_.problem;
+    const march::StateLayout layout(problem);
     fluid_ = march::mean_fluid(
         problem.groups.size(), [&](std::size_t g) { return phases_.drilled(g, state_.time); },
-        [&](std::size_t g) { return march::fluid_of(problem, g, state_.y.data() + g * problem.block()); });
+        [&](std::size_t g) { return march::fluid_of(problem, g, state_.y.data() + g * layout.block()); });
   }
   return *fluid_;
 }
@@ -83,8 +85,8 @@ const assembly::FlowRegimes::Regime* Simulation::flow_of(std::size_t group, doub
 Simulation::Hour Simulation::prepare_hour() {
   const std::size_t groups = assembly_.problem.groups.size();
   Hour hour;
-  hour.task.demand = assembly_.loads.hour(statistics_.hour);
-  const double part = loop::flow_part(assembly_.scenario.flow, hour.task.demand.size() / peak_);
+  hour.forcing.demand = assembly_.loads.hour(statistics_.hour);
+  const double part = loop::flow_part(assembly_.scenario.flow, hour.forcing.demand.size() / peak_);
   const double temperature = part > 0 ? fluid_temperature() : 0;
   const double concentration = phases_.concentration(state_.time);
   std::fill(flows_.begin(), flows_.end(), nullptr);
@@ -97,9 +99,9 @@ Simulation::Hour Simulation::prepare_hour() {
                      : &regimes_.standing().march;
     }
     if (all_alike) {
-      hour.task.regime = regime;
+      hour.forcing.regime = regime;
     } else {
-      hour.task.own.push_back(regime);
+      hour.forcing.own.push_back(regime);
     }
   }
   return hour;
@@ -107,18 +109,20 @@ Simulation::Hour Simulation::prepare_hour() {
 
 record::Hour Simulation::march_hour() {
   const march::Problem& problem = assembly_.problem;
-  if (march::refresh_due(problem, state_)) march::refresh_neighbours(problem, state_, workers_);
+  if (march::update_due(problem, assembly_.multirate, state_)) {
+    march::update_neighbours(problem, assembly_.multirate, state_, workers_);
+  }
   open_bores();
   const Hour hour = prepare_hour();
-  const march::HourMeans means = stepper_->advance(state_, hour.task, statistics_.wall_heat);
+  const march::HourMeans means = stepper_->advance(state_, hour.forcing, statistics_.wall_heat);
   ++statistics_.hour;
   fluid_ = means.fluid;
-  last_ = hour.task;
+  last_ = hour.forcing;
   add_up(hour, means);
   if (std::binary_search(deviation_hours_.begin(), deviation_hours_.end(), statistics_.hour)) {
     statistics_.group_deviation = std::max(statistics_.group_deviation, group_deviation(assembly_, state_, workers_));
   }
-  const loop::Demand& demand = hour.task.demand;
+  const loop::Demand& demand = hour.forcing.demand;
   return {means.eft,
           means.lft,
           hour.flow,
@@ -139,9 +143,11 @@ void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
   statistics_.turned_over += std::abs(means.to_ground) * seconds_per_hour;
   statistics_.surface += means.surface * seconds_per_hour;
   if (std::min(means.eft, means.lft) < zero_celsius) {
-    statistics_.coldest_wall = std::min(statistics_.coldest_wall, coldest_wall(assembly_.problem, hour.task, state_));
+    statistics_.coldest_wall =
+        std::min(statistics_.coldest_wall, coldest_wall(assembly_.problem, assembly_.multirate, hour.forcing, state_));
   }
-  update(statistics_, {means.eft, means.lft, hour.flow > 0, hour.reynolds}, hour.task.demand, assembly_.problem.pumps);
+  update(statistics_, {means.eft, means.lft, hour.flow > 0, hour.reynolds}, hour.forcing.demand,
+         assembly_.problem.pumps);
   if (!statistics_.rise_sum.empty() && statistics_.hour % 24 == 0) {
     const auto shot = snapshot();
     for (std::size_t i = 0; i < shot.rise.size(); ++i) statistics_.rise_sum[i] += static_cast<double>(shot.rise[i]);
@@ -149,11 +155,12 @@ void Simulation::add_up(const Hour& hour, const march::HourMeans& means) {
 }
 
 record::Snapshot Simulation::snapshot() {
-  return simulation::snapshot(assembly_.problem, regimes_.standing().march, last_, state_, drilled());
+  return simulation::snapshot(assembly_.problem, assembly_.multirate, regimes_.standing().march, last_, state_,
+                              drilled());
 }
 
 WallExtremes Simulation::walls() const {
-  return wall_extremes(assembly_.problem, regimes_.standing().march, state_, drilled());
+  return wall_extremes(assembly_.problem, assembly_.multirate, regimes_.standing().march, state_, drilled());
 }
 
 record::YearMean Simulation::year_mean() const {
@@ -175,11 +182,11 @@ record::YearBalance Simulation::year_balance() const {
 std::vector<float> Simulation::steady_rise() const {
   const march::Problem& problem = assembly_.problem;
   const ground::Steady steady(problem.grid, assembly_.surface_film);
+  const std::size_t row = march::StateLayout(problem).row();
   std::vector<float> all;
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
     std::vector<double> heat(problem.nz());
-    for (std::size_t k = 0; k < heat.size(); ++k)
-      heat[k] = statistics_.wall_heat[g * problem.row() + k] / seconds_per_year;
+    for (std::size_t k = 0; k < heat.size(); ++k) heat[k] = statistics_.wall_heat[g * row + k] / seconds_per_year;
     for (const double rise : steady.rise(heat)) all.push_back(static_cast<float>(rise));
   }
   return all;

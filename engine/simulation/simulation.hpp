@@ -46,9 +46,9 @@ class Simulation {
   bool finished() const { return statistics_.hour >= assembly_.hours(); }
 
  private:
-  /// An hour's task and flow.
+  /// An hour's forcing and flow.
   struct Hour {
-    march::Task task;
+    march::Forcing forcing;
     double reynolds = 0;  ///< of the group that is worst off; 0: the fluid stands
     double flow = 0;      ///< of the whole field [kg/s]
   };
@@ -68,7 +68,7 @@ class Simulation {
   march::State state_;
   double peak_;                                              // largest load of any hour [W]
   std::vector<const assembly::FlowRegimes::Regime*> flows_;  // [flow class], of this hour
-  march::Task last_;             // the hour that led to state_; after a restore as if the fluid stood
+  march::Forcing last_;          // the hour that led to state_; after a restore as if the fluid stood
   std::optional<double> fluid_;  // mean temperature in the loops [K], where the last hour left it
   std::vector<long> deviation_hours_;
   Statistics statistics_;

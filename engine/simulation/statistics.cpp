@@ -21,7 +21,7 @@ void parts(State& state, Statistics& statistics, Each&& each) {
   many(state.y);
   many(state.neighbours);
   many(state.neighbours_before);
-  one(state.refreshed);
+  one(state.updated);
   many(state.amplitudes);
   many(state.shell_sums);
   many(state.shell_rates);

@@ -9,6 +9,7 @@
 #include "engine/march/ambient.hpp"
 #include "engine/march/arkode/stepper.hpp"
 #include "engine/march/fused/stepper.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/simulation/observe.hpp"
 #include "validation/cvode/cases.hpp"
 #include "validation/oracle/field_integrator.hpp"
@@ -49,9 +50,9 @@ template <class Maker>
 std::vector<double> marched(const Case& at, Maker&& maker) {
   const march::Problem& problem = at.assembly.problem;
   march::Workers workers(1);
-  const auto stepper = maker(problem, workers);
-  march::State state = simulation::initial_state(problem);
-  march::Vector wall_heat(problem.groups.size() * problem.row());
+  const auto stepper = maker(problem, at.assembly.multirate, workers);
+  march::State state = simulation::initial_state(problem, at.assembly.multirate);
+  march::Vector wall_heat(problem.groups.size() * march::StateLayout(problem).row());
   std::vector<double> eft;
   for (const double heat : at.load) {
     eft.push_back(stepper->advance(state, {{0, 0, 0, heat}, &at.flowing}, wall_heat).eft);
@@ -90,10 +91,12 @@ void measure(benchmark::State& state, March&& march) {
       measure(state, march);
     })->Unit(benchmark::kMillisecond);
   };
-  add("reference",
-      [](const Case& at) { return marched(at, [](auto& p, auto& w) { return march::make_arkode_stepper(p, w); }); });
-  add("fused",
-      [](const Case& at) { return marched(at, [](auto& p, auto& w) { return march::make_fused_stepper(p, w); }); });
+  add("reference", [](const Case& at) {
+    return marched(at, [](auto& p, auto& m, auto& w) { return march::make_arkode_stepper(p, m, w); });
+  });
+  add("fused", [](const Case& at) {
+    return marched(at, [](auto& p, auto& m, auto& w) { return march::make_fused_stepper(p, m, w); });
+  });
   for (const double tolerance : {1e-2, 3e-3, 1e-3, 1e-4}) {
     char text[32];
     std::snprintf(text, sizeof text, "cvode_band/%.0e", tolerance);

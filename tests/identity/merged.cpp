@@ -1,6 +1,7 @@
 
 #include "engine/forecast/merging.hpp"
 #include "engine/march/ambient.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/simulation/group_deviation.hpp"
 #include "engine/simulation/observe.hpp"
 #include "tests/catch.hpp"
@@ -45,9 +46,9 @@ struct Outcome {
 /// What its neighbours have done to a group's bores, mean over the bore.
 double mean_of_neighbours(const march::Problem& problem, const march::State& state, std::size_t g) {
   double sum = 0, length = 0;
-  for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
+  for (std::size_t k = problem.groups[g].first; k < problem.groups[g].end; ++k) {
     const double share = problem.groups[g].fraction[k] * problem.grid.height(k);
-    sum += share * state.neighbours[g * problem.row() + k];
+    sum += share * state.neighbours[g * march::StateLayout(problem).row() + k];
     length += share;
   }
   return sum / length;
@@ -61,11 +62,11 @@ Outcome marched(const model::Scenario& s, int threads = 1) {
   Outcome outcome;
   for (long hour = 0; hour < half_a_year; ++hour) outcome.hours.push_back(simulation.march_hour());
   march::Workers workers(1);
-  march::State state = simulation::initial_state(assembly.problem);
+  march::State state = simulation::initial_state(assembly.problem, assembly.multirate);
   simulation::Statistics statistics;
-  statistics.wall_heat.assign(assembly.problem.groups.size() * assembly.problem.row(), 0.0);
+  statistics.wall_heat.assign(assembly.problem.groups.size() * march::StateLayout(assembly.problem).row(), 0.0);
   simulation::restore(simulation.save(), state, statistics);
-  march::refresh_neighbours(assembly.problem, state, workers);
+  march::update_neighbours(assembly.problem, assembly.multirate, state, workers);
   outcome.deviation = simulation::group_deviation(assembly, state, workers);
   for (const std::size_t g : assembly.groups.of_bore) {
     outcome.neighbours.push_back(mean_of_neighbours(assembly.problem, state, g));

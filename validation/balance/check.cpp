@@ -154,7 +154,7 @@ double fluid_miss(const assembly::Assembly& assembly, const record::Snapshot& sh
   const Storage bore = storage(assembly.scenario.bore, assembly.fluid.density * assembly.fluid.heat_capacity);
   const march::Group& group = assembly.problem.groups[g];
   double centres = 0, longest = 0, coldest = 1e9, warmest = 0;
-  for (std::size_t k = group.first; k < group.past; ++k) {
+  for (std::size_t k = group.first; k < group.end; ++k) {
     const double length = group.fraction[k] * assembly.problem.grid.height(k);
     const std::size_t at = g * assembly.problem.nz() + k;
     centres +=

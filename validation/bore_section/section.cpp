@@ -7,6 +7,7 @@
 #include "engine/bore/resistance.hpp"
 #include "engine/march/growing_steps.hpp"
 #include "engine/march/radial.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/simulation/observe.hpp"
 #include "validation/rig/fixed_flow_march.hpp"
 #include "validation/rig/uniform_bore.hpp"
@@ -59,9 +60,7 @@ constexpr double length = endless.toe - endless.top;
 march::Problem endless_bore(const Section& s) {
   const double outer = 300;
   const int rings = static_cast<int>(std::ceil(std::log(outer / s.bore_radius) / std::log(assembly::ring_ratio)));
-  auto problem = lone_bore({s.bore_radius, outer, rings, 2, 1.3, 1000, 60}, s.ground, endless);
-  problem.step = 1800;
-  return problem;
+  return lone_bore({s.bore_radius, outer, rings, 2, 1.3, 1000, 60}, s.ground, endless);
 }
 
 /// So much flow that the fluid has one temperature.
@@ -123,17 +122,18 @@ bore::Network inner_stream_network(const std::map<std::string, std::string>& row
 std::vector<SectionAnswer> even_answer(const Section& section, double heat, const std::vector<double>& times) {
   const march::Problem problem = endless_bore(section);
   const march::FlowRegime regime = even_flow(section, problem);
-  const march::Task task{{0, 0, 0, heat * length}, &regime};
-  march::GrowingSteps steps(problem, task, simulation::initial_state(problem));
+  const march::Forcing forcing{{0, 0, 0, heat * length}, &regime};
+  march::GrowingSteps steps(problem, {}, forcing, simulation::initial_state(problem));
   std::size_t k = 0;
   while (problem.grid.z[k] < (endless.top + endless.toe) / 2) ++k;
   const double wall = march::wall_to_first_node(problem.grid, section.ground.conductivity);
   std::vector<SectionAnswer> answers;
   steps.march(times, 1, 3600, [&](double) {
-    const auto at = [&](std::size_t row) { return steps.state().y[row * problem.row() + k]; };
+    const march::StateLayout layout(problem);
+    const auto at = [&](std::size_t row) { return steps.state().y[row * layout.row() + k]; };
     const double through = steps.wall_heat()[k];
-    answers.push_back({(at(problem.down_row()) + at(problem.up_row())) / 2, at(problem.ground_row()) + through * wall,
-                       (at(problem.inner_row()) + at(problem.outer_row())) / 2,
+    answers.push_back({(at(layout.down_row()) + at(layout.up_row())) / 2, at(layout.ground_row()) + through * wall,
+                       (at(layout.inner_row()) + at(layout.outer_row())) / 2,
                        grout_capacity(section) / (grout_capacity(section) + pipe_capacity(section)), through});
   });
   return answers;
@@ -163,7 +163,7 @@ std::vector<double> odd_answer(const bore::Network& network, std::size_t mode, d
 std::vector<double> hourly_means(const Section& section, double heat, int hours) {
   const march::Problem problem = endless_bore(section);
   const march::FlowRegime regime = even_flow(section, problem);
-  FixedFlowMarch march(problem);
+  FixedFlowMarch march(problem, {});
   std::vector<double> means;
   for (int hour = 0; hour < hours; ++hour) {
     const auto mean = march.hour(heat * length, regime);

@@ -65,14 +65,14 @@ void compare(const std::vector<std::map<std::string, std::string>>& rows, valida
   const model::Scenario s = scenario(bores_from(rows.front().at("bores")));
   const assembly::Assembly assembly = assembly::assemble(s);
   assembly::FlowRegimes regimes(s, assembly.fluid, assembly.problem.grid);
-  const march::Task task{assembly.loads.hour(0), &regimes.flowing(283.15).march};
-  march::GrowingSteps steps(assembly.problem, task, simulation::initial_state(assembly.problem));
+  const march::Forcing forcing{assembly.loads.hour(0), &regimes.flowing(283.15).march};
+  march::GrowingSteps steps(assembly.problem, assembly.multirate, forcing, simulation::initial_state(assembly.problem));
   std::vector<double> times;
   for (const auto& row : rows) times.push_back(std::stod(row.at("years")) * seconds_per_year);
   validation::Traces traces;
   std::size_t next = 0;
   steps.march(times, 600, 86400, [&](double) {
-    const double ours = (steps.meeting().eft + steps.meeting().lft) / 2 - 283.15;
+    const double ours = (steps.operating_point().eft + steps.operating_point().lft) / 2 - 283.15;
     claim.relative(fmt::format("{} years", rows[next].at("years")), std::stod(rows[next].at("rise")), ours, 0.003);
     traces.add("fluid", std::stod(rows[next].at("years")), std::stod(rows[next].at("rise")), ours);
     ++next;

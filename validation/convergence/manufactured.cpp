@@ -7,6 +7,7 @@
 
 #include "engine/ground/axial.hpp"
 #include "engine/march/radial.hpp"
+#include "engine/march/state_layout.hpp"
 #include "validation/convergence/claims.hpp"
 
 namespace stillground::validation {
@@ -20,15 +21,15 @@ march::Problem only_ground(const ground::GridSpec& spec, const std::vector<model
                            const ground::Reach& reach) {
   const model::Ground ground{layers, model::MeanOverBore{0}};
   const auto grid = ground::make_grid(spec, layers, {reach});
-  const march::Group group{ground::active_fraction(grid, reach), 0, grid.nz(), 1};
-  return {grid,
-          ground::axial_conductances(grid),
-          {group},
-          field::Coupling({{0, 0, reach.top, reach.toe - reach.top, 0}}, field::lone_groups(1), grid.r),
-          ground::Undisturbed(ground, grid, 0, 1),
-          {},
-          1800,
-          86400};
+  march::Group group;
+  group.fraction = ground::active_fraction(grid, reach);
+  group.end = grid.nz();
+  return {.grid = grid,
+          .axial = ground::axial_conductances(grid),
+          .groups = {group},
+          .coupling = field::Coupling({{0, 0, reach.top, reach.toe - reach.top, 0}}, field::lone_groups(1), grid.r),
+          .undisturbed = ground::Undisturbed(ground, grid, 0, 1),
+          .pumps = {}};
 }
 
 /// Errors of one grid: root of the mean square, weighted by volume, and the largest.
@@ -73,11 +74,12 @@ Errors radial_errors(int rings) {
     }
     return sum / grid.ring_area(i);
   };
-  march::Vector y(problem.size());
+  const march::StateLayout layout(problem);
+  march::Vector y(layout.size());
   for (std::size_t i = 0; i < grid.nr(); ++i) {
     const double loss = 2 * pi * solid.diffusivity() * (heat(grid.r_faces[i + 1]) - heat(grid.r_faces[i]));
     const double value = ring_mean(i) + kappa * loss / grid.ring_area(i);
-    for (std::size_t k = 0; k < grid.nz(); ++k) y[(problem.ground_row() + i) * problem.row() + k] = value;
+    for (std::size_t k = 0; k < grid.nz(); ++k) y[(layout.ground_row() + i) * layout.row() + k] = value;
   }
   const march::RadialFactors radial(problem, kappa);
   radial.eliminate(y.data(), y.data());
@@ -85,7 +87,7 @@ Errors radial_errors(int rings) {
   Errors errors;
   double area = 0;
   for (std::size_t i = 0; i < grid.nr(); ++i) {
-    const double miss = y[(problem.ground_row() + i) * problem.row()] - exact(grid.r[i]);
+    const double miss = y[(layout.ground_row() + i) * layout.row()] - exact(grid.r[i]);
     errors.mean += miss * miss * grid.ring_area(i);
     area += grid.ring_area(i);
     errors.largest = std::max(errors.largest, std::abs(miss));
@@ -99,8 +101,9 @@ Eigen::MatrixXd axial_matrix(const march::Problem& problem) {
   const march::AxialFactors axial(problem);
   const auto n = static_cast<Eigen::Index>(problem.nz());
   Eigen::MatrixXd matrix(n, n);
-  march::Vector y(problem.size()), rate(problem.size());
-  const std::size_t at = problem.ground_row() * problem.row();
+  const march::StateLayout layout(problem);
+  march::Vector y(layout.size()), rate(layout.size());
+  const std::size_t at = layout.ground_row() * layout.row();
   for (std::size_t k = 0; k < problem.nz(); ++k) {
     y[at + k] = 1;
     axial.rate(y.data(), rate.data());

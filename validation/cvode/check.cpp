@@ -32,7 +32,7 @@ struct Flows {
 std::vector<double> marched(model::Scenario s, const std::vector<double>& load, bool idle) {
   const assembly::Assembly assembly = assembly::assemble(s);
   const Flows flows(assembly);
-  validation::FixedFlowMarch march(assembly.problem);
+  validation::FixedFlowMarch march(assembly.problem, assembly.multirate);
   std::vector<double> eft;
   for (const double heat : load)
     eft.push_back(march.hour(heat, idle && heat == 0 ? flows.standing : flows.flowing).eft);

@@ -36,16 +36,17 @@ march::FlowRegime without_exchange(const march::Problem& problem, double heat_ra
 
 PlugFlow::PlugFlow(const Make& make)
     : problem_(lone_problem(make.depth)),
+      layout_(problem_),
       heat_rate_(make.mass_flow * make.specific_heat),
       capacity_(make.density * make.specific_heat * std::numbers::pi * make.inner_diameter * make.inner_diameter / 4),
       step_(make.step),
       regime_(without_exchange(problem_, heat_rate_, capacity_)),
       radial_(problem_, march::ars222::gamma * step_),
       bore_(problem_, problem_.groups[0], regime_, radial_, march::ars222::gamma * step_),
-      y_(problem_.size(), 0.0),
-      ambient_(problem_.row(), 0.0),
-      work_(march::BoreFactors::work_size(problem_)),
-      wall_heat_(problem_.row()) {}
+      y_(layout_.size(), 0.0),
+      ambient_(layout_.row(), 0.0),
+      work_(march::BoreElimination::work_size(layout_)),
+      wall_heat_(layout_.row()) {}
 
 void PlugFlow::solve(march::Vector& y) {
   radial_.eliminate(y.data(), y.data());
@@ -55,7 +56,7 @@ void PlugFlow::solve(march::Vector& y) {
 }
 
 double PlugFlow::outlet(const march::Vector& y) const {
-  return y[problem_.up_row() * problem_.row() + problem_.groups[0].first];
+  return y[layout_.up_row() * layout_.row() + problem_.groups[0].first];
 }
 
 void PlugFlow::step() {
@@ -71,8 +72,8 @@ void PlugFlow::step() {
 
 double PlugFlow::stored() const {
   double sum = 0;
-  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
-    const double streams = y_[problem_.down_row() * problem_.row() + k] + y_[problem_.up_row() * problem_.row() + k];
+  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].end; ++k) {
+    const double streams = y_[layout_.down_row() * layout_.row() + k] + y_[layout_.up_row() * layout_.row() + k];
     sum += problem_.grid.height(k) * capacity_ * streams;
   }
   return sum;
@@ -80,7 +81,7 @@ double PlugFlow::stored() const {
 
 std::vector<double> PlugFlow::cell_times() const {
   std::vector<double> times;
-  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
+  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].end; ++k) {
     times.push_back(capacity_ * problem_.grid.height(k) / heat_rate_);
   }
   return times;

@@ -5,11 +5,12 @@
 #include "engine/march/problem.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/stage.hpp"
+#include "engine/march/state_layout.hpp"
 
 namespace stillground::validation {
 
 /// A lone U on the engine's own layers that exchanges nothing (1e15 K m/W), its fluid at 0 until from time 0 on fluid
-/// at 1 enters: marched by the implicit part of ARS(2,2,2) through march::BoreFactors, whose inlet is given here
+/// at 1 enters: marched by the implicit part of ARS(2,2,2) through march::BoreElimination, whose inlet is given here
 /// instead of by a loop.
 class PlugFlow {
  public:
@@ -39,7 +40,7 @@ class PlugFlow {
 
   double stored() const;                           ///< heat in the fluid above 0 [J]
   double heat_rate() const { return heat_rate_; }  ///< [W/K]
-  std::size_t layers() const { return problem_.groups[0].past - problem_.groups[0].first; }
+  std::size_t layers() const { return problem_.groups[0].end - problem_.groups[0].first; }
   std::vector<double> cell_times() const;  ///< time to fill each layer's stretch of one leg [s], from the top down
 
   PlugFlow(const PlugFlow&) = delete;
@@ -50,10 +51,11 @@ class PlugFlow {
   double outlet(const march::Vector& y) const;
 
   march::Problem problem_;
+  march::StateLayout layout_;
   double heat_rate_, capacity_, step_;
   march::FlowRegime regime_;
   march::RadialFactors radial_;
-  march::BoreFactors bore_;
+  march::BoreElimination bore_;
   march::Vector y_;
   std::vector<double> ambient_, work_, wall_heat_;
   std::vector<Sample> samples_;

@@ -62,7 +62,7 @@ oracle::StepResponse response(const std::string& name) {
 std::vector<double> marched(const model::Scenario& s, const std::vector<double>& per_metre) {
   const assembly::Assembly assembly = assembly::assemble(s);
   const march::FlowRegime flow = regime(assembly.problem);
-  validation::FixedFlowMarch march(assembly.problem);
+  validation::FixedFlowMarch march(assembly.problem, assembly.multirate);
   std::vector<double> rise;
   for (const double heat : per_metre) {
     const auto means = march.hour(heat * depth * assembly.problem.bores(), flow);

@@ -44,7 +44,7 @@ std::vector<double> walls_of(const assembly::Assembly& assembly, const record::S
   std::vector<double> walls;
   for (const std::size_t g : assembly.groups.of_bore) {
     double sum = 0, length = 0;
-    for (std::size_t k = problem.groups[g].first; k < problem.groups[g].past; ++k) {
+    for (std::size_t k = problem.groups[g].first; k < problem.groups[g].end; ++k) {
       const double share = problem.groups[g].fraction[k] * problem.grid.height(k);
       sum += share * shot.wall_temperature[g * problem.nz() + k];
       length += share;

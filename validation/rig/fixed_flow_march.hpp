@@ -14,7 +14,7 @@ namespace stillground::validation {
 class FixedFlowMarch {
  public:
   /// Starts at rest; `problem` must outlive it.
-  explicit FixedFlowMarch(const march::Problem& problem);
+  FixedFlowMarch(const march::Problem& problem, const march::Multirate& multirate);
 
   /// One hour under `to_ground` [W] of the whole field.
   march::HourMeans hour(double to_ground, const march::FlowRegime& regime);
@@ -23,6 +23,7 @@ class FixedFlowMarch {
 
  private:
   const march::Problem& problem_;
+  march::Multirate multirate_;
   march::Workers workers_{1};
   std::unique_ptr<march::Stepper> stepper_;
   march::State state_;

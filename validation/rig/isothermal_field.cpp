@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "engine/field/superposition.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/march/tableau.hpp"
 #include "engine/simulation/observe.hpp"
 
@@ -43,20 +44,20 @@ IsothermalField::IsothermalField(const Make& make)
               1e8,
               {bore::make_network(bore::NetworkParts{make.resistance, 1, 0.5, 0.5, 1e-2, 1e-2})},
               std::vector<std::size_t>(assembly_.problem.nz(), 0)},
-      task_{assembly_.loads.hour(0), &regime_},
-      steps_(assembly_.problem, task_, simulation::initial_state(assembly_.problem)) {}
+      forcing_{assembly_.loads.hour(0), &regime_},
+      steps_(assembly_.problem, assembly_.multirate, forcing_, simulation::initial_state(assembly_.problem)) {}
 
 void IsothermalField::march(const std::vector<double>& times, const std::function<void(double)>& at) {
   const double stable = march::ars222::real_stability / ground::stiffest_axial_rate(assembly_.problem.grid);
   steps_.march(times, 60, std::min(86400.0, stable), [&](double time) {
-    shot_ = simulation::snapshot(assembly_.problem, regime_, task_, steps_.state(),
+    shot_ = simulation::snapshot(assembly_.problem, assembly_.multirate, regime_, forcing_, steps_.state(),
                                  std::vector<bool>(assembly_.problem.groups.size(), true));
     at(time);
   });
 }
 
 double IsothermalField::fluid() const {
-  return (steps_.meeting().eft + steps_.meeting().lft) / 2 - undisturbed;
+  return (steps_.operating_point().eft + steps_.operating_point().lft) / 2 - undisturbed;
 }
 
 double IsothermalField::wall_of(std::size_t bore, std::size_t k) const {
@@ -90,7 +91,7 @@ double IsothermalField::at_depth(double depth, std::size_t first, std::size_t pa
 
 double IsothermalField::wall(std::size_t bore, double depth) const {
   const march::Group& group = assembly_.problem.groups[assembly_.groups.of_bore[bore]];
-  return at_depth(depth, group.first, group.past, [&](std::size_t k) { return wall_of(bore, k); });
+  return at_depth(depth, group.first, group.end, [&](std::size_t k) { return wall_of(bore, k); });
 }
 
 double IsothermalField::mean_wall(std::size_t bore) const {
@@ -100,7 +101,7 @@ double IsothermalField::mean_wall(std::size_t bore) const {
 std::vector<std::pair<double, double>> IsothermalField::wall_profile(std::size_t bore) const {
   const march::Group& group = assembly_.problem.groups[assembly_.groups.of_bore[bore]];
   std::vector<std::pair<double, double>> profile;
-  for (std::size_t k = group.first; k < group.past; ++k) {
+  for (std::size_t k = group.first; k < group.end; ++k) {
     profile.emplace_back(assembly_.problem.grid.z[k], wall_of(bore, k));
   }
   return profile;
@@ -110,7 +111,7 @@ double IsothermalField::share(std::size_t bore, double from, double to) const {
   const march::Group& group = assembly_.problem.groups[assembly_.groups.of_bore[bore]];
   const auto within = ground::active_fraction(assembly_.problem.grid, {from, to});
   double sum = 0;
-  for (std::size_t k = group.first; k < group.past; ++k) {
+  for (std::size_t k = group.first; k < group.end; ++k) {
     const double length = std::min(group.fraction[k], within[k]) * assembly_.problem.grid.height(k);
     sum += length * (fluid() - wall_of(bore, k)) / make_.resistance;
   }
@@ -124,13 +125,14 @@ double IsothermalField::share(std::size_t bore) const {
 
 double IsothermalField::ground(double x, double y, double depth) const {
   const march::Problem& problem = assembly_.problem;
+  const march::StateLayout layout(problem);
   return at_depth(depth, 0, problem.nz(), [&](std::size_t k) {
     double rise = 0;
     for (std::size_t b = 0; b < make_.bores.size(); ++b) {
       const double distance = std::hypot(x - make_.bores[b].x, y - make_.bores[b].y);
-      const double* block = steps_.state().y.data() + assembly_.groups.of_bore[b] * problem.block();
+      const double* block = steps_.state().y.data() + assembly_.groups.of_bore[b] * layout.block();
       for (const auto& w : field::radial_weights(problem.grid.r, distance)) {
-        rise += w.weight * block[(problem.ground_row() + w.cell) * problem.row() + k];
+        rise += w.weight * block[(layout.ground_row() + w.cell) * layout.row() + k];
       }
     }
     return rise;

@@ -61,7 +61,7 @@ class IsothermalField {
   Make make_;
   assembly::Assembly assembly_;
   march::FlowRegime regime_;
-  march::Task task_;
+  march::Forcing forcing_;
   march::GrowingSteps steps_;
   record::Snapshot shot_;  // of the last time reached
 };

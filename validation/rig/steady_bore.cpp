@@ -5,6 +5,7 @@
 
 #include "engine/assembly/assembly.hpp"
 #include "engine/march/radial.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/simulation/observe.hpp"
 
 namespace stillground::validation {
@@ -59,8 +60,8 @@ SteadyBore::SteadyBore(const Make& make)
     : depth_(make.depth),
       problem_(lone_problem(make)),
       regime_(march::layer_by_layer(1, make.heat_rate, networks(problem_, make))),
-      task_{{0, 0, 0, heat()}, &regime_},
-      steps_(problem_, task_, simulation::initial_state(problem_)) {
+      forcing_{{0, 0, 0, heat()}, &regime_},
+      steps_(problem_, {}, forcing_, simulation::initial_state(problem_)) {
   // Twenty steps beside which everything is fast: the pair is L-stable, what has not settled is damped out. Ground of
   // even heat warms on for ever; once its outer edge has the news (R^2/a = 2e14 s) everything rises alike, and so
   // slowly that grout takes up 1e-7 of the heat.
@@ -69,9 +70,10 @@ SteadyBore::SteadyBore(const Make& make)
 }
 
 std::vector<double> SteadyBore::walls() const {
+  const march::StateLayout layout(problem_);
   std::vector<double> all;
-  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
-    const double first_node = steps_.state().y[problem_.ground_row() * problem_.row() + k];
+  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].end; ++k) {
+    const double first_node = steps_.state().y[layout.ground_row() * layout.row() + k];
     const double to_node = march::wall_to_first_node(problem_.grid, problem_.grid.solid[k].conductivity);
     all.push_back(first_node + steps_.wall_heat()[k] * to_node);
   }
@@ -79,9 +81,9 @@ std::vector<double> SteadyBore::walls() const {
 }
 
 std::vector<SteadyBore::Passage> SteadyBore::recorded() const {
-  const auto shot = simulation::snapshot(problem_, regime_, task_, steps_.state(), {true});
+  const auto shot = simulation::snapshot(problem_, {}, regime_, forcing_, steps_.state(), {true});
   std::vector<Passage> all;
-  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
+  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].end; ++k) {
     all.push_back({problem_.grid.z[k] - top, shot.fluid_down[k], shot.fluid_up[k]});
   }
   return all;
@@ -100,13 +102,14 @@ double SteadyBore::effective_resistance() const {
 
 std::vector<SteadyBore::Passage> SteadyBore::passages(std::size_t pass) const {
   const march::Group& group = problem_.groups[0];
-  const auto row = [&](std::size_t which) { return steps_.state().y.data() + which * problem_.row(); };
-  const double *down = row(problem_.down_row(pass)), *up = row(problem_.up_row(pass));
-  const double entered = pass == 0 ? inlet() : row(problem_.up_row(pass - 1))[group.first];
+  const march::StateLayout layout(problem_);
+  const auto row = [&](std::size_t which) { return steps_.state().y.data() + which * layout.row(); };
+  const double *down = row(layout.down_row(pass)), *up = row(layout.up_row(pass));
+  const double entered = pass == 0 ? inlet() : row(layout.up_row(pass - 1))[group.first];
   std::vector<Passage> all;
-  for (std::size_t k = group.first; k <= group.past; ++k) {
+  for (std::size_t k = group.first; k <= group.end; ++k) {
     const double from_above = k == group.first ? entered : down[k - 1];
-    const double from_below = k == group.past ? down[k - 1] : up[k];  // at the toe the streams are one
+    const double from_below = k == group.end ? down[k - 1] : up[k];  // at the toe the streams are one
     all.push_back({problem_.grid.z_faces[k] - top, from_above, from_below});
   }
   return all;

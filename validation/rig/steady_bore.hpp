@@ -30,10 +30,10 @@ class SteadyBore {
   /// Marches to the steady state under 50 W/m.
   explicit SteadyBore(const Make& make);
 
-  double inlet() const { return steps_.meeting().lft; }     ///< [K]
-  double outlet() const { return steps_.meeting().eft; }    ///< [K]
-  double heat() const { return heat_per_length * depth_; }  ///< [W]
-  double mean_wall() const;                                 ///< over the depth [K]
+  double inlet() const { return steps_.operating_point().lft; }   ///< [K]
+  double outlet() const { return steps_.operating_point().eft; }  ///< [K]
+  double heat() const { return heat_per_length * depth_; }        ///< [W]
+  double mean_wall() const;                                       ///< over the depth [K]
 
   /// ((inlet + outlet)/2 - mean wall)/(heat per length) [K m/W].
   double effective_resistance() const;
@@ -54,7 +54,7 @@ class SteadyBore {
   /// Bore wall between each two passages [K].
   std::vector<double> walls() const;
 
-  std::size_t layers() const { return problem_.groups[0].past - problem_.groups[0].first; }
+  std::size_t layers() const { return problem_.groups[0].end - problem_.groups[0].first; }
 
   SteadyBore(const SteadyBore&) = delete;
   SteadyBore& operator=(const SteadyBore&) = delete;
@@ -65,7 +65,7 @@ class SteadyBore {
   double depth_;
   march::Problem problem_;
   march::FlowRegime regime_;
-  march::Task task_;
+  march::Forcing forcing_;
   march::GrowingSteps steps_;
 };
 

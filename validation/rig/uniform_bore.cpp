@@ -6,6 +6,7 @@
 #include "engine/field/superposition.hpp"
 #include "engine/ground/axial.hpp"
 #include "engine/march/radial.hpp"
+#include "engine/march/state_layout.hpp"
 #include "engine/simulation/observe.hpp"
 
 namespace stillground::validation {
@@ -22,18 +23,17 @@ march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid
   const std::vector<model::BoreSite> bores{{0, 0, reach.top, reach.toe - reach.top, 0}};
   reaches.push_back(reach);
   const auto grid = ground::make_grid(spec, ground.layers, reaches);
-  march::Group group{ground::active_fraction(grid, reach), 0, 0, 1};
+  march::Group group;
+  group.fraction = ground::active_fraction(grid, reach);
   while (group.fraction[group.first] == 0) ++group.first;
-  group.past = group.first;
-  while (group.past < grid.nz() && group.fraction[group.past] > 0) ++group.past;
-  return {grid,
-          ground::axial_conductances(grid),
-          {group},
-          field::Coupling(bores, field::lone_groups(1), grid.r),
-          ground::Undisturbed(ground, grid, 0, 1),
-          {},
-          1,
-          1e30};
+  group.end = group.first;
+  while (group.end < grid.nz() && group.fraction[group.end] > 0) ++group.end;
+  return {.grid = grid,
+          .axial = ground::axial_conductances(grid),
+          .groups = {group},
+          .coupling = field::Coupling(bores, field::lone_groups(1), grid.r),
+          .undisturbed = ground::Undisturbed(ground, grid, 0, 1),
+          .pumps = {}};
 }
 
 UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
@@ -43,8 +43,8 @@ UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid
               1e9,
               {bore::make_network(bore::NetworkParts{1000, 1e6, 0.5, 0.5, 1e-3, 1e-3})},
               std::vector<std::size_t>(problem_.nz(), 0)},
-      task_{{0, 0, 0, heat_per_length * (reach.toe - reach.top)}, &regime_},
-      steps_(problem_, task_, simulation::initial_state(problem_)) {}
+      forcing_{{0, 0, 0, heat_per_length * (reach.toe - reach.top)}, &regime_},
+      steps_(problem_, {}, forcing_, simulation::initial_state(problem_)) {}
 
 void UniformBore::march(const std::vector<double>& times, double first_step, double longest_step,
                         const std::function<void(double)>& at) {
@@ -53,7 +53,7 @@ void UniformBore::march(const std::vector<double>& times, double first_step, dou
 
 double UniformBore::mean(const std::function<double(std::size_t)>& of_layer) const {
   double sum = 0, length = 0;
-  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].past; ++k) {
+  for (std::size_t k = problem_.groups[0].first; k < problem_.groups[0].end; ++k) {
     const double share = problem_.groups[0].fraction[k] * problem_.grid.height(k);
     sum += share * of_layer(k);
     length += share;
@@ -66,16 +66,18 @@ double UniformBore::at_wall() const {
 }
 
 double UniformBore::at_wall(std::size_t k) const {
-  const double first = steps_.state().y[problem_.ground_row() * problem_.row() + k];
+  const march::StateLayout layout(problem_);
+  const double first = steps_.state().y[layout.ground_row() * layout.row() + k];
   return (first +
           steps_.wall_heat()[k] * march::wall_to_first_node(problem_.grid, problem_.grid.solid[k].conductivity)) /
          heat_per_length;
 }
 
 double UniformBore::at_distance(double distance, std::size_t k) const {
+  const march::StateLayout layout(problem_);
   double rise = 0;
   for (const auto& w : field::radial_weights(problem_.grid.r, distance)) {
-    rise += w.weight * steps_.state().y[(problem_.ground_row() + w.cell) * problem_.row() + k];
+    rise += w.weight * steps_.state().y[(layout.ground_row() + w.cell) * layout.row() + k];
   }
   return rise / heat_per_length;
 }

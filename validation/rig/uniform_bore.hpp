@@ -50,7 +50,7 @@ class UniformBore {
 
   march::Problem problem_;
   march::FlowRegime regime_;
-  march::Task task_;
+  march::Forcing forcing_;
   march::GrowingSteps steps_;
 };
 

@@ -114,7 +114,7 @@ Truth truth(const assembly::Assembly& assembly, double fluid_temperature) {
   const march::Group& group = assembly.problem.groups.front();
   Truth t;
   double conductance = 0, internal = 0;
-  for (std::size_t k = group.first; k < group.past; ++k) {
+  for (std::size_t k = group.first; k < group.end; ++k) {
     const model::Solid& solid = assembly.problem.grid.solid[k];
     const double share = group.fraction[k] * assembly.problem.grid.height(k) / s.bore.depth;
     const bore::Mode& even = flowing.network(k).modes[0];

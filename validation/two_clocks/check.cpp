@@ -68,11 +68,11 @@ March march(const model::Scenario& s) {
 
 void compare(validation::Claim& times, validation::Claim& balance, const std::string& what, model::Scenario s) {
   s.run.clocks = model::Run::Clocks::automatic;
-  const march::Clocks clocks = assembly::assemble(s).problem.clocks;
+  const march::SlowModes slow = assembly::assemble(s).multirate.slow;
   const March two = march(s);
   s.run.clocks = model::Run::Clocks::one;
   const March one = march(s);
-  times.between(what + ", modes on the slow clock", 1, 35, static_cast<double>(clocks.slow));
+  times.between(what + ", modes on the slow clock", 1, 35, static_cast<double>(slow.count));
   times.absolute(what + ", largest difference [K]", 0, test::largest_difference(two.hours, one.hours), 0.005);
   balance.absolute(what + ", largest residual of a year [1]", 0, two.residual, 1e-9);
 }

@@ -58,13 +58,13 @@ SUNContext make_context() {
 
 class ArkodeStepper final : public Stepper {
  public:
-  ArkodeStepper(const Problem& problem, Workers& workers);
-  HourMeans advance(State& state, const Task& task, Vector& wall_heat) override;
+  ArkodeStepper(const Problem& problem, const Multirate& multirate, Workers& workers);
+  HourMeans advance(State& state, const Forcing& forcing, Vector& wall_heat) override;
 
  private:
   void explicit_rate(double time, N_Vector y, N_Vector rate);
   void solve_stage(N_Vector correction);
-  void collect_stage(double weight, const loop::Meeting& meeting);
+  void collect_stage(double weight, const loop::OperatingPoint& point);
   void set_tables();
 
   static ArkodeStepper& self(void* user) { return *static_cast<ArkodeStepper*>(user); }
@@ -74,6 +74,8 @@ class ArkodeStepper final : public Stepper {
                       Boolean call_setup, void* memory);
 
   const Problem& problem_;
+  Multirate multirate_;
+  StateLayout layout_;
   Workers& workers_;
   StageSolver stages_;
   AxialFactors axial_;
@@ -84,7 +86,7 @@ class ArkodeStepper final : public Stepper {
 
   // The hour and the step that is being taken.
   const State* state_ = nullptr;
-  const Task* task_ = nullptr;
+  const Forcing* forcing_ = nullptr;
   Vector* wall_heat_ = nullptr;
   double step_start_ = 0;
   std::size_t stage_ = 0;               // the last explicit stage evaluated
@@ -111,13 +113,15 @@ int ArkodeStepper::on_solve(SUNNonlinearSolver solver, N_Vector, N_Vector correc
   return fenced(stepper.held_, [&] { stepper.solve_stage(correction); });
 }
 
-ArkodeStepper::ArkodeStepper(const Problem& problem, Workers& workers)
+ArkodeStepper::ArkodeStepper(const Problem& problem, const Multirate& multirate, Workers& workers)
     : problem_(problem),
+      multirate_(multirate),
+      layout_(problem),
       workers_(workers),
-      stages_(problem, ars222::gamma * problem.step, workers),
+      stages_(problem, multirate, ars222::gamma * multirate.step, workers),
       axial_(problem),
       context_(make_context()),
-      y_(make_vector(problem.groups.size(), problem.block(), workers, context_.get())),
+      y_(make_vector(layout_.groups, layout_.block(), workers, context_.get())),
       solver_(SUNNonlinSolNewEmpty(context_.get())),
       arkode_(ARKStepCreate(on_explicit, on_implicit, 0.0, y_.get(), context_.get())),
       surface_(problem.groups.size()) {
@@ -141,7 +145,7 @@ ArkodeStepper::ArkodeStepper(const Problem& problem, Workers& workers)
   require(ARKodeSetPredictorMethod(arkode, 0), "ARKodeSetPredictorMethod");
   require(ARKodeSetInterpolantType(arkode, ARK_INTERP_LAGRANGE), "ARKodeSetInterpolantType");
   require(ARKodeSetInterpolantDegree(arkode, 0), "ARKodeSetInterpolantDegree");
-  require(ARKodeSetFixedStep(arkode, problem.step), "ARKodeSetFixedStep");
+  require(ARKodeSetFixedStep(arkode, multirate.step), "ARKodeSetFixedStep");
   require(ARKodeSetMaxNumSteps(arkode, -1), "ARKodeSetMaxNumSteps");
 }
 
@@ -164,39 +168,39 @@ void ArkodeStepper::set_tables() {
   require(flag, "ARKStepSetTables");
 }
 
-HourMeans ArkodeStepper::advance(State& state, const Task& task, Vector& wall_heat) {
+HourMeans ArkodeStepper::advance(State& state, const Forcing& forcing, Vector& wall_heat) {
   state_ = &state;
-  task_ = &task;
+  forcing_ = &forcing;
   wall_heat_ = &wall_heat;
   sums_ = {};
-  const long steps = std::lround(seconds_per_hour / problem_.step);
+  const long steps = std::lround(seconds_per_hour / multirate_.step);
   std::copy(state.y.begin(), state.y.end(), data(y_.get()));
   require(ARKodeReset(arkode_.get(), state.time, y_.get()), "ARKodeReset", error_text_);
   for (long step = 0; step < steps; ++step) {
-    step_start_ = state.time + static_cast<double>(step) * problem_.step;
+    step_start_ = state.time + static_cast<double>(step) * multirate_.step;
     stage_ = 0;
     double reached = 0;
-    const int flag = ARKodeEvolve(arkode_.get(), step_start_ + problem_.step, y_.get(), &reached, ARK_ONE_STEP);
+    const int flag = ARKodeEvolve(arkode_.get(), step_start_ + multirate_.step, y_.get(), &reached, ARK_ONE_STEP);
     if (held_) std::rethrow_exception(std::exchange(held_, nullptr));
     if (flag < 0) throw NumericsError(fmt::format("SUNDIALS: step failed with {}: {}", flag, error_text_));
     // Only now: after a reset ARKODE evaluates the first explicit slope twice.
     for (std::size_t i = 0; i < 2; ++i) {
-      sums_.surface += problem_.step / seconds_per_hour * ars222::explicit_weight[i] * stage_loss_[i];
+      sums_.surface += multirate_.step / seconds_per_hour * ars222::explicit_weight[i] * stage_loss_[i];
     }
   }
   std::copy(data(y_.get()), data(y_.get()) + state.y.size(), state.y.begin());
   state.time += seconds_per_hour;
   sums_.fluid = mean_fluid(
-      problem_.groups.size(), [&](std::size_t g) { return task.of(g) != nullptr; },
-      [&](std::size_t g) { return fluid_of(problem_, g, state.y.data() + g * problem_.block()); });
+      problem_.groups.size(), [&](std::size_t g) { return forcing.of(g) != nullptr; },
+      [&](std::size_t g) { return fluid_of(problem_, g, state.y.data() + g * layout_.block()); });
   return sums_;
 }
 
 void ArkodeStepper::explicit_rate(double time, N_Vector y, N_Vector rate) {
-  const double c = (time - step_start_) / problem_.step;
+  const double c = (time - step_start_) / multirate_.step;
   stage_ = c < ars222::gamma / 2 ? 0 : c < (1 + ars222::gamma) / 2 ? 1 : 2;
   if (stage_ == 2) return;  // the tables give the last explicit slope no weight
-  const std::size_t block = problem_.block();
+  const std::size_t block = layout_.block();
   workers_.each(problem_.groups.size(), [&](std::size_t g) {
     axial_.rate(data(y) + g * block, data(rate) + g * block);
     surface_[g] = problem_.groups[g].members * axial_.surface_loss(data(y) + g * block);
@@ -212,7 +216,7 @@ void ArkodeStepper::solve_stage(N_Vector correction) {
   require(ARKodeGetNonlinearSystemData(arkode_.get(), &time, &predicted, &z, &slope, &gamma, &known, &user),
           "ARKodeGetNonlinearSystemData");
   // Y = predicted + correction solves Y = predicted + known + gamma f_I(t, Y).
-  const std::size_t block = problem_.block();
+  const std::size_t block = layout_.block();
   const auto rhs = [&](std::size_t g) {
     const double* p = data(predicted) + g * block;
     const double* s = data(known) + g * block;
@@ -225,30 +229,32 @@ void ArkodeStepper::solve_stage(N_Vector correction) {
     double* y = data(correction) + g * block;
     for (std::size_t i = 0; i < block; ++i) y[i] -= p[i];
   };
-  loop::Meeting meeting = stages_.solve(*state_, time, *task_, rhs, to_correction);
-  if (heat_rate(problem_, *task_) <= 0) {
-    // The standing fluid at the field's ends: predicted + correction at the topmost cells.
-    meeting.eft = mixed_outlet(problem_, *task_, data(predicted)) + mixed_outlet(problem_, *task_, data(correction));
-    meeting.lft = topmost_down(problem_, *task_, data(predicted)) + topmost_down(problem_, *task_, data(correction));
+  loop::OperatingPoint point = stages_.solve(*state_, time, *forcing_, rhs, to_correction);
+  if (heat_rate(problem_, *forcing_) <= 0) {
+    // The stagnant fluid at the field's ends: predicted + correction at the topmost cells.
+    point.eft =
+        mixed_outlet(problem_, *forcing_, data(predicted)) + mixed_outlet(problem_, *forcing_, data(correction));
+    point.lft =
+        topmost_down(problem_, *forcing_, data(predicted)) + topmost_down(problem_, *forcing_, data(correction));
   }
-  collect_stage(ars222::implicit_weight[stage_ + 1], meeting);
+  collect_stage(ars222::implicit_weight[stage_ + 1], point);
 }
 
-void ArkodeStepper::collect_stage(double weight, const loop::Meeting& meeting) {
-  const double share = problem_.step / seconds_per_hour * weight;
-  sums_.eft += share * meeting.eft;
-  sums_.lft += share * meeting.lft;
-  sums_.power += share * meeting.power;
-  sums_.to_ground += share * heat_rate(problem_, *task_) * (meeting.lft - meeting.eft);
+void ArkodeStepper::collect_stage(double weight, const loop::OperatingPoint& point) {
+  const double share = multirate_.step / seconds_per_hour * weight;
+  sums_.eft += share * point.eft;
+  sums_.lft += share * point.lft;
+  sums_.power += share * point.power;
+  sums_.to_ground += share * heat_rate(problem_, *forcing_) * (point.lft - point.eft);
   const Vector& heat = stages_.wall_heat();
-  const double seconds = problem_.step * weight;
+  const double seconds = multirate_.step * weight;
   for (std::size_t i = 0; i < heat.size(); ++i) (*wall_heat_)[i] += seconds * heat[i];
 }
 
 }  // namespace
 
-std::unique_ptr<Stepper> make_arkode_stepper(const Problem& problem, Workers& workers) {
-  return std::make_unique<ArkodeStepper>(problem, workers);
+std::unique_ptr<Stepper> make_arkode_stepper(const Problem& problem, const Multirate& multirate, Workers& workers) {
+  return std::make_unique<ArkodeStepper>(problem, multirate, workers);
 }
 
 }  // namespace stillground::march

@@ -4,21 +4,27 @@ namespace stillground::march::fused::STILLGROUND_SET {
 
 extern const BoreKernels bore_kernels;
 
+// One bore within an implicit stage. Symbols, of layer k: d and u the streams that leave it, down and up, one entry a
+// pass; x_j its old in-bore rows; E its far end, what the wall of the mode 0 looks out to; R, A, B, U = u part of B,
+// D = d part of A the factors of BoreFactors. Streams per layer above and below:
+//   (d, u)_k = R_k (x, E)_k + A_k d_{k-1} + B_k g_{k+1},
+// g_{k+1} what the layers below bring up if nothing comes down to them, d_{k-1} what comes down.
+
 namespace {
 
-/// The packs of layers with bore in them: [from, to).
+/// The packs of layers with a bore in them: [from, to).
 inline std::size_t from_pack(const BoreFactors& f) {
   return f.first / lanes * lanes;
 }
 inline std::size_t to_pack(const BoreFactors& f) {
-  return (f.past + lanes - 1) / lanes * lanes;
+  return (f.end + lanes - 1) / lanes * lanes;
 }
 
 inline Pack everywhere(double value) {
   return value - Pack{};
 }
 
-/// value += factors [M][M][z] times from.
+/// value_p += sum_q F_pq from_q, factors F [M][M][z].
 template <std::size_t M>
 inline __attribute__((always_inline)) void add_product(const double* factors, std::size_t row, const Pack (&from)[M],
                                                        Pack (&value)[M]) {
@@ -27,22 +33,27 @@ inline __attribute__((always_inline)) void add_product(const double* factors, st
   }
 }
 
-/// value_k += F_k value of the layer before, within a pack: by doubling, the factors of 1, 2, 4 layers ready made
-/// (Hillis & Steele 1986, Communications of the ACM 29). What comes into the pack is not in it yet.
+/// value_k += F_k value_{k-1} (downwards) or F_k value_{k+1}, layer after layer within a pack: by doubling, the
+/// products of F over 1, 2, 4 layers being ready made (Hillis & Steele 1986, Communications of the ACM 29). What comes
+/// into the pack from outside is not in it yet.
 template <std::size_t M, bool downwards, std::size_t by = 1>
-inline __attribute__((always_inline)) void run_through(const double* factors, std::size_t row, Pack (&value)[M]) {
+inline __attribute__((always_inline)) void scan(const double* factors, std::size_t row, Pack (&value)[M]) {
   if constexpr (by < lanes) {
     Pack shifted[M];
     for (std::size_t p = 0; p < M; ++p)
       shifted[p] = downwards ? above<by>(Pack{}, value[p]) : below<by>(value[p], Pack{});
     add_product<M>(factors, row, shifted, value);
-    run_through<M, downwards, 2 * by>(factors + M * M * row, row, value);
+    scan<M, downwards, 2 * by>(factors + M * M * row, row, value);
   }
 }
 
+/// From the toe upwards, nothing coming down:
+///   E = T0 + N + ahead (N - N_before) + e_0,
+///   p = R (x, E),   g_k = p^u_k + U_k g_{k+1} (g = 0 below the toe),   p^d_k + B^d_k g_{k+1};
+/// `work`: E, then the streams so far; `up` = g of the bore's first layer.
 template <std::size_t M>
-void upwards(const BoreFactors& factors, const double* x, const Outside& around, const double* e, double* work,
-             double* up) {
+void eliminate_upward(const BoreFactors& factors, const double* x, const Outside& around, const double* e, double* work,
+                      double* up) {
   const BoreFactors f = factors;
   const Outside outside = around;
   constexpr std::size_t streams = 2 * M, inputs = 3 * streams;
@@ -56,13 +67,13 @@ void upwards(const BoreFactors& factors, const double* x, const Outside& around,
     store(work + k, far);
     Pack down[M], rises[M];  // streams that go down, that go up
     const auto part = [&](std::size_t s) -> Pack& { return s < M ? down[s] : rises[s - M]; };
-    for (std::size_t s = 0; s < streams; ++s) part(s) = load(f.answer + (s * (inputs + 1) + inputs) * row + k) * far;
+    for (std::size_t s = 0; s < streams; ++s) part(s) = load(f.response + (s * (inputs + 1) + inputs) * row + k) * far;
     for (std::size_t j = 0; j < inputs; ++j) {
       const Pack old = load(x + j * row + k);
-      for (std::size_t s = 0; s < streams; ++s) part(s) += load(f.answer + (s * (inputs + 1) + j) * row + k) * old;
+      for (std::size_t s = 0; s < streams; ++s) part(s) += load(f.response + (s * (inputs + 1) + j) * row + k) * old;
     }
     if (f.flows) {
-      run_through<M, false>(f.up_runs + k, row, rises);
+      scan<M, false>(f.up_runs + k, row, rises);
       add_product<M>(f.up_carries + k, row, carried, rises);
       Pack entering[M];
       for (std::size_t p = 0; p < M; ++p) entering[p] = below(rises[p], carried[p]);
@@ -80,8 +91,13 @@ struct Streams {
   Pack down[M] = {}, up[M] = {}, entering[M] = {};
 };
 
-/// In-bore rows, heat through the wall and innermost ring of a pack of layers; `both`: what enters the streams and what
-/// leaves them, added.
+/// In-bore rows, heat through the wall and innermost ring of a pack of layers. With b_s = what enters stream s + what
+/// leaves it (twice its mean in the layer), T_o and T_i the nodes of mode m (old: rows of x), E its far end (0, m > 0):
+///   T_o(alone) = outer_from_old T_o,old + outer_from_far E
+///   T_i        = inner_from_old T_i,old + inner_from_outer T_o(alone) + sum_s inner_from_streams_ms b_s
+///   T_o        = T_o(alone) + outer_from_inner T_i
+///   q_w        = conductance (T_o - E), m = 0;   heat += seconds q_w;   theta_0 = e_0 + wall_response q_w
+/// x <- old x + fresh (streams and nodes).
 template <std::size_t M>
 inline __attribute__((always_inline)) void finish(const BoreFactors& f, std::size_t k, const Streams<M>& own,
                                                   const Pack (&both)[2 * M], double* work, double seconds, double old,
@@ -93,11 +109,12 @@ inline __attribute__((always_inline)) void finish(const BoreFactors& f, std::siz
   for (std::size_t s = 0; s < streams; ++s) put(s * row + k, s < M ? own.down[s] : own.up[s - M]);
   for (std::size_t m = 0; m < streams; ++m) {
     const std::size_t at = m * row + k, node = (streams + 2 * m) * row + k;
-    Pack alone = load(f.keeps_outer + at) * load(x + node + row);
-    if (m == 0) alone += load(f.outward + k) * far;
-    Pack inner = load(f.keeps_inner + at) * load(x + node) + load(f.forth + at) * alone;
-    for (std::size_t s = 0; s < streams; ++s) inner += load(f.from_streams + (m * streams + s) * row + k) * both[s];
-    const Pack outer = alone + load(f.back + at) * inner;
+    Pack alone = load(f.outer_from_old + at) * load(x + node + row);
+    if (m == 0) alone += load(f.outer_from_far + k) * far;
+    Pack inner = load(f.inner_from_old + at) * load(x + node) + load(f.inner_from_outer + at) * alone;
+    for (std::size_t s = 0; s < streams; ++s)
+      inner += load(f.inner_from_streams + (m * streams + s) * row + k) * both[s];
+    const Pack outer = alone + load(f.outer_from_inner + at) * inner;
     put(node, inner);
     put(node + row, outer);
     if (m > 0) continue;
@@ -108,9 +125,11 @@ inline __attribute__((always_inline)) void finish(const BoreFactors& f, std::siz
   }
 }
 
+/// From the top downwards, T_in of each pass coming down into the first layer:
+///   d_k = p^d_k + D_k d_{k-1},   u_k = p^u_k + A^u_k d_{k-1},   then every layer as in `finish`.
 template <std::size_t M>
-void downwards(const BoreFactors& factors, double* work, const double* inlets, double seconds, double old, double fresh,
-               double* x, double* innermost, double* heat) {
+void substitute_downward(const BoreFactors& factors, double* work, const double* inlets, double seconds, double old,
+                         double fresh, double* x, double* innermost, double* heat) {
   const BoreFactors f = factors;
   const std::size_t row = f.row, from = from_pack(f), to = to_pack(f);
   const double* parts = work + row;
@@ -124,7 +143,7 @@ void downwards(const BoreFactors& factors, double* work, const double* inlets, d
       both[M + p] = enters + own.up[p];
     }
     if (!f.flows) {
-      // What enters standing fluid is what is there: the mean of both is the layer's own.
+      // What enters stagnant fluid is what is there: the mean of both is the layer's own.
       for (std::size_t p = 0; p < M; ++p) {
         both[p] = own.down[p] + own.down[p];
         both[M + p] = own.up[p] + own.up[p];
@@ -145,7 +164,7 @@ void downwards(const BoreFactors& factors, double* work, const double* inlets, d
       }
       const double* from_inlet = f.from_inlet + k;
       add_product<M>(from_inlet, row, in, here.down);
-      run_through<M, true>(f.down_runs + k, row, here.down);
+      scan<M, true>(f.down_runs + k, row, here.down);
       add_product<M>(f.down_carries + k, row, carried, here.down);
       for (std::size_t p = 0; p < M; ++p) here.entering[p] = above(above_here.down[p], here.down[p]) + in[p];
       add_product<M>(from_inlet + M * M * row, row, here.entering, here.up);
@@ -156,34 +175,36 @@ void downwards(const BoreFactors& factors, double* work, const double* inlets, d
   finish_pack(to - lanes, here, {});
 }
 
+/// y += sum_a f_a r_a over `count` responses r.
 template <std::size_t count>
-void add_some(std::size_t rows, std::size_t row, std::size_t from, std::size_t past, const double* const* answers,
+void add_some(std::size_t rows, std::size_t row, std::size_t from, std::size_t end, const double* const* responses,
               const double* factors, double* y) {
-  const double* from_answer[count];
+  const double* response[count];
   Pack factor[count];
   for (std::size_t a = 0; a < count; ++a) {
-    from_answer[a] = answers[a];
+    response[a] = responses[a];
     factor[a] = everywhere(factors[a]);
   }
   for (std::size_t r = 0; r < rows; ++r) {
-    for (std::size_t at = r * row + from; at < r * row + past; at += lanes) {
+    for (std::size_t at = r * row + from; at < r * row + end; at += lanes) {
       Pack sum = load(y + at);
-      for (std::size_t a = 0; a < count; ++a) sum += factor[a] * load(from_answer[a] + at);
+      for (std::size_t a = 0; a < count; ++a) sum += factor[a] * load(response[a] + at);
       store(y + at, sum);
     }
   }
 }
 
-void add_answers(std::size_t rows, std::size_t row, std::size_t from, std::size_t past, std::size_t count,
-                 const double* const* answers, const double* factors, double* y) {
+void superpose(std::size_t rows, std::size_t row, std::size_t from, std::size_t end, std::size_t count,
+               const double* const* responses, const double* factors, double* y) {
   // Stages of an hour are an even number, at the usual step four.
   std::size_t a = 0;
-  for (; a + 4 <= count; a += 4) add_some<4>(rows, row, from, past, answers + a, factors + a, y);
-  for (; a + 2 <= count; a += 2) add_some<2>(rows, row, from, past, answers + a, factors + a, y);
+  for (; a + 4 <= count; a += 4) add_some<4>(rows, row, from, end, responses + a, factors + a, y);
+  for (; a + 2 <= count; a += 2) add_some<2>(rows, row, from, end, responses + a, factors + a, y);
 }
 
 }  // namespace
 
-const BoreKernels bore_kernels = {{upwards<1>, upwards<2>}, {downwards<1>, downwards<2>}, add_answers};
+const BoreKernels bore_kernels = {
+    {eliminate_upward<1>, eliminate_upward<2>}, {substitute_downward<1>, substitute_downward<2>}, superpose};
 
 }  // namespace stillground::march::fused::STILLGROUND_SET

@@ -2,14 +2,15 @@
 
 namespace stillground::march::fused {
 
-#define STILLGROUND_KERNELS(set, lanes)                                  \
-  namespace set {                                                        \
-  extern const RingKernels ring_kernels;                                 \
-  extern const ModeKernels mode_kernels;                                 \
-  extern const BoreKernels bore_kernels;                                 \
-  }                                                                      \
-  const Kernels set##_kernels {                                          \
-#set, lanes, set::ring_kernels, set::mode_kernels, set::bore_kernels \
+#define STILLGROUND_KERNELS(set, lanes)                                                           \
+  namespace set {                                                                                 \
+  extern const RingKernels ring_kernels;                                                          \
+  extern const ModeKernels mode_kernels;                                                          \
+  extern const MacroStepKernels macro_step_kernels;                                               \
+  extern const BoreKernels bore_kernels;                                                          \
+  }                                                                                               \
+  const Kernels set##_kernels {                                                                   \
+#set, lanes, set::ring_kernels, set::mode_kernels, set::macro_step_kernels, set::bore_kernels \
   }
 
 STILLGROUND_KERNELS(baseline, 2);

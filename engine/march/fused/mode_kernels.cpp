@@ -4,10 +4,14 @@ namespace stillground::march::fused::STILLGROUND_SET {
 
 extern const ModeKernels mode_kernels;
 
+// A step of the amplitudes. Symbols, of one layer: x_m amplitude of mode m [K m2]; w_m the wall's part of it [1/m2];
+// lambda_m its rate [1/m2]; alpha, rho c the ground's; h the step; q_1, q_2 the heat through the wall in the step's two
+// stages [W/m]; p_i = h q_i/(rho c). With d_m = 1/(1 + gamma h alpha lambda_m) a stage is X = d (right side + gamma p).
+
 namespace {
 
 constexpr std::size_t factors = 5;  // of a mode, see ModeFactors
-enum : std::size_t { keeps, first_gain, second_gain, first_read, second_read };
+enum : std::size_t { decay, first_gain, second_gain, first_read, second_read };
 
 /// A mode's factors at a pack of layers.
 template <bool uniform>
@@ -19,7 +23,11 @@ inline Pack factor(const ModeFactors& f, std::size_t which, std::size_t mode, st
   }
 }
 
-/// N packs of layers, all of one ground (`uniform`) or not, through all modes: a step if `steps`, then what is read.
+/// N packs of layers, all of one ground (`uniform`) or not. If `steps`:
+///   x_m <- k_m x_m + a_m p_1 + b_m p_2 (+ ramp, m = 0),
+///   k = d (s_o + s_f d), a = s_f gamma d^2, b = gamma d;  s_o = second_of_old, s_f = second_of_first (ars222);
+/// then what the wall reads at the next step's stages but for their heat:
+///   first = sum_m w_m d_m x_m,   second = sum_m w_m k_m x_m.
 template <bool uniform, bool steps, std::size_t N, class X>
 inline __attribute__((always_inline)) void through_modes(const ModeFactors& f, std::size_t k, X* x, const double* ramp,
                                                          const double* first_heat, const double* second_heat,
@@ -38,7 +46,7 @@ inline __attribute__((always_inline)) void through_modes(const ModeFactors& f, s
       const std::size_t of = uniform ? k : at;  // one number for all packs
       Pack here = load(x + m * f.row + at);
       if constexpr (steps) {
-        here = factor<uniform>(f, keeps, m, of) * here + factor<uniform>(f, first_gain, m, of) * first_gained[n] +
+        here = factor<uniform>(f, decay, m, of) * here + factor<uniform>(f, first_gain, m, of) * first_gained[n] +
                factor<uniform>(f, second_gain, m, of) * second_gained[n];
         if (m == 0) here += load(ramp + at);
         store(x + m * f.row + at, here);
@@ -53,9 +61,10 @@ inline __attribute__((always_inline)) void through_modes(const ModeFactors& f, s
   }
 }
 
-/// As many packs side by side as the registers hold, of one ground as far as that goes.
+/// The same for layers [from, end): as many packs side by side as the registers hold, of one ground as far as that
+/// goes.
 template <bool steps, class X>
-void through_layers(const ModeFactors& factors_of_modes, std::size_t from, std::size_t past, X* x, const double* ramp,
+void through_layers(const ModeFactors& factors_of_modes, std::size_t from, std::size_t end, X* x, const double* ramp,
                     const double* first_heat, const double* second_heat, double* first, double* second) {
   const ModeFactors f = factors_of_modes;
   constexpr std::size_t eight = 8, in_eight = eight / lanes;
@@ -63,18 +72,18 @@ void through_layers(const ModeFactors& factors_of_modes, std::size_t from, std::
   const auto some = [&]<bool uniform, std::size_t N>(std::size_t k) {
     through_modes<uniform, steps, N>(f, k, x, ramp, first_heat, second_heat, first, second);
   };
-  for (std::size_t k = from; k < past;) {
-    const std::size_t alike = f.alike[k / eight];
-    if (alike == 0) {
+  for (std::size_t k = from; k < end;) {
+    const std::size_t uniform_run = f.uniform_run[k / eight];
+    if (uniform_run == 0) {
       for (std::size_t n = 0; n < in_eight; ++n) some.template operator()<false, 1>(k + n * lanes);
       k += eight;
       continue;
     }
-    const std::size_t left = (past - k) / eight, packs = (alike < left ? alike : left) * in_eight;
-    const std::size_t end = k + packs * lanes;
+    const std::size_t left = (end - k) / eight, packs = (uniform_run < left ? uniform_run : left) * in_eight;
+    const std::size_t last = k + packs * lanes;
     const std::size_t rounds = (packs + together - 1) / together;
     for (std::size_t round = 0; round < rounds; ++round) {
-      // Nearly as many each round: a pack by itself waits on itself.
+      // Nearly as many each round: a lone pack would wait for its own last sum at every mode.
       switch (packs * (round + 1) / rounds - packs * round / rounds) {
         case 4:
           some.template operator()<true, together >= 4 ? 4 : 1>(k);
@@ -93,188 +102,29 @@ void through_layers(const ModeFactors& factors_of_modes, std::size_t from, std::
           k += lanes;
       }
     }
-    k = end;
+    k = last;
   }
 }
 
-void read(const ModeFactors& f, std::size_t from, std::size_t past, const double* x, double* first, double* second) {
-  through_layers<false>(f, from, past, x, nullptr, nullptr, nullptr, first, second);
+void read(const ModeFactors& f, std::size_t from, std::size_t end, const double* x, double* first, double* second) {
+  through_layers<false>(f, from, end, x, nullptr, nullptr, nullptr, first, second);
 }
 
-void step(const ModeFactors& f, std::size_t from, std::size_t past, double* x, const double* ramp,
+void step(const ModeFactors& f, std::size_t from, std::size_t end, double* x, const double* ramp,
           const double* first_heat, const double* second_heat, double* first, double* second) {
-  through_layers<true>(f, from, past, x, ramp, first_heat, second_heat, first, second);
+  through_layers<true>(f, from, end, x, ramp, first_heat, second_heat, first, second);
 }
 
-void second_wall(const ModeFactors& f, std::size_t from, std::size_t past, const double* read, const double* heat,
+/// to = second + (sum_m w_m a_m) h/(rho c) q_1: the wall at the second stage but for its own heat.
+void second_wall(const ModeFactors& f, std::size_t from, std::size_t end, const double* read, const double* heat,
                  double* to) {
-  for (std::size_t k = from; k < past; k += lanes) {
+  for (std::size_t k = from; k < end; k += lanes) {
     store(to + k, load(read + k) + load(f.second_wall + k) * load(heat + k));
   }
 }
 
-constexpr std::size_t stand_ins = 5;
-
-/// What the stand-ins start a turn with: side by side, so that none waits on itself.
-struct Started {
-  Pack of[stand_ins] = {};
-
-  Started(const TurnFactors& f, std::size_t k, const double* x) {
-    for (std::size_t m = 0; m < f.slow; ++m) {
-      const Pack here = load(x + m * f.row + k);
-      for (std::size_t l = 0; l < stand_ins; ++l) of[l] += f.start[m * stand_ins + l] * here;
-    }
-  }
-};
-
-/// The slow modes take what their stand-ins gained.
-void take_over(const TurnFactors& f, std::size_t k, double* x) {
-  const Started started(f, k, x);
-  Pack gained[stand_ins];
-  for (std::size_t l = 0; l < stand_ins; ++l) {
-    const std::size_t at = (f.slow + l) * f.row + k;
-    gained[l] = load(x + at) - load(f.keeps + at) * started.of[l];
-  }
-  gained[0] -= load(x + f.excess_row() + k);
-  for (std::size_t m = 0; m < f.slow; ++m) {
-    const std::size_t at = m * f.row + k;
-    Pack here = load(f.keeps + at) * load(x + at);
-    for (std::size_t l = 0; l < stand_ins; ++l) here += f.share[m * stand_ins + l] * gained[l];
-    store(x + at, here);
-  }
-}
-
-void decay(const TurnFactors& f, std::size_t k, double* x) {
-  for (std::size_t m = 0; m < f.modes; ++m) {
-    const std::size_t at = f.row_of(m) + k;
-    store(x + at, load(f.keeps + at) * load(x + at));
-  }
-}
-
-void end_turn(const TurnFactors& factors_of_turn, std::size_t from, std::size_t past, double* x) {
-  const TurnFactors f = factors_of_turn;
-  for (std::size_t k = 0; k < f.row; k += lanes) {
-    if (k >= from && k < past) {
-      take_over(f, k, x);
-    } else {
-      decay(f, k, x);
-    }
-    for (std::size_t m = f.slow; m < f.modes; ++m) {
-      const std::size_t at = f.row_of(m) + k;
-      store(x + at, load(x + at) + load(x + f.added_row(m - f.slow) + k));
-    }
-  }
-}
-
-/// What one explicit step of axial conduction changes along a row; calls at(k, here, change) pack by pack, which may
-/// write to the row.
-template <class At>
-inline __attribute__((always_inline)) void conduct_along(const TurnFactors& f, const double* row, At&& at) {
-  Pack before{}, here = load(row);
-  for (std::size_t k = 0; k < f.row; k += lanes) {
-    const Pack after = k + lanes < f.row ? load(row + k + lanes) : Pack{};
-    at(k, here, load(f.above + k) * (above(before, here) - here) + load(f.below + k) * (below(here, after) - here));
-    before = here;
-    here = after;
-  }
-}
-
-/// Half a turn's steps of a row, in place.
-void conduct_row(const TurnFactors& f, double* row) {
-  for (int step = 0; step < f.axial_steps; ++step) {
-    conduct_along(f, row, [&](std::size_t k, Pack here, Pack change) { store(row + k, here + change); });
-  }
-}
-
-/// Half a turn's change of a row, which is left as it is, into `change`.
-void change_of_row(const TurnFactors& f, const double* row, double* change) {
-  if (f.axial_steps == 1) {
-    conduct_along(f, row, [&](std::size_t k, Pack, Pack by) { store(change + k, by); });
-    return;
-  }
-  for (std::size_t k = 0; k < f.row; k += lanes) store(change + k, load(row + k));
-  conduct_row(f, change);
-  for (std::size_t k = 0; k < f.row; k += lanes) store(change + k, load(change + k) - load(row + k));
-}
-
-/// Mode 0, the heat, and what of it the surface saw; then the other slow modes.
-double conduct(const TurnFactors& factors_of_turn, double* x) {
-  const TurnFactors f = factors_of_turn;
-  double topmost = 0;
-  for (int step = 0; step < f.axial_steps; ++step) {
-    topmost += x[0];
-    conduct_along(f, x, [&](std::size_t k, Pack here, Pack change) { store(x + k, here + change); });
-  }
-  for (std::size_t m = 1; m < f.slow; ++m) conduct_row(f, x + m * f.row);
-  return topmost;
-}
-
-double start_turn(const TurnFactors& factors_of_turn, std::size_t from, std::size_t past, double* x, double* scratch) {
-  const TurnFactors f = factors_of_turn;
-  double *ramp = x + f.ramp_row(), *excess = x + f.excess_row();
-  // What the slow modes are to the wall, and what half a turn changes in that: as in any one of them.
-  for (std::size_t k = 0; k < f.row; k += lanes) {
-    Pack wall{};
-    for (std::size_t m = 0; m < f.slow; ++m) wall += f.weight[m] * load(x + m * f.row + k);
-    store(scratch + k, wall);
-    store(excess + k, Pack{});
-  }
-  change_of_row(f, scratch, ramp);
-  const double topmost = conduct(f, x);
-  for (std::size_t m = f.slow; m < f.modes; ++m) {
-    double *mode = x + f.row_of(m), *added = x + f.added_row(m - f.slow);
-    change_of_row(f, mode, added);
-    for (std::size_t k = 0; k < f.row; k += lanes) {
-      const Pack steady = load(f.steady + (m - f.slow) * f.row + k) * load(added + k);
-      store(added + k, steady);
-      store(mode + k, load(mode + k) - steady);
-      store(excess + k, load(excess + k) + f.weight[m] * steady);
-    }
-  }
-  // The slow modes have had half of the turn's axial conduction already and the other half will come at its end: what
-  // the wall sees meanwhile goes from one to the other step by step, in the middle of each.
-  for (std::size_t k = 0; k < f.row; k += lanes) {
-    const Pack half = load(ramp + k), per_step = 2 / f.steps * half;
-    store(ramp + k, per_step);
-    if (k < from || k >= past) continue;
-    const Pack first = load(excess + k) - half + 0.5 * per_step;
-    const Started started(f, k, x);
-    for (std::size_t l = 0; l < stand_ins; ++l) {
-      store(x + (f.slow + l) * f.row + k, started.of[l] + (l == 0 ? first : Pack{}));
-    }
-    store(excess + k, first + 2 * half);
-  }
-  return topmost;
-}
-
-/// Four rings at N packs of layers side by side.
-template <std::size_t N>
-inline __attribute__((always_inline)) void rises_at(const TurnFactors& f, std::size_t k, const double* x,
-                                                    double* theta) {
-  constexpr std::size_t rings = 4;
-  for (std::size_t i = 0; i < f.modes; i += rings) {
-    const double* shape[rings];
-    for (std::size_t r = 0; r < rings; ++r) shape[r] = f.shape + (i + r < f.modes ? i + r : i) * f.modes;
-    Packs<N> sum[rings] = {};
-    for (std::size_t m = 0; m < f.reaches[i]; ++m) {
-      const Packs<N> here = load_packs<N>(x + f.row_of(m) + k);
-      for (std::size_t r = 0; r < rings; ++r) {
-        for (std::size_t n = 0; n < N; ++n) sum[r].of[n] += shape[r][m] * here.of[n];
-      }
-    }
-    for (std::size_t r = 0; r < rings && i + r < f.modes; ++r) store_packs(theta + (i + r) * f.row + k, sum[r]);
-  }
-}
-
-void rises(const TurnFactors& factors_of_turn, const double* x, double* theta) {
-  const TurnFactors f = factors_of_turn;
-  std::size_t k = 0;
-  for (; k + lanes < f.row; k += 2 * lanes) rises_at<2>(f, k, x, theta);
-  if (k < f.row) rises_at<1>(f, k, x, theta);
-}
-
 }  // namespace
 
-const ModeKernels mode_kernels = {read, step, second_wall, end_turn, conduct, start_turn, rises};
+const ModeKernels mode_kernels = {read, step, second_wall};
 
 }  // namespace stillground::march::fused::STILLGROUND_SET

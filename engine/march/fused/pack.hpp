@@ -40,7 +40,7 @@ inline Pack below(Pack here, Pack after) {
 /// Nothing lies above the first pack of a row or below the last.
 alignas(64) constexpr double nothing[lanes] = {};
 
-/// N packs of layers, one below the other, that go through the rings side by side: each waits on itself alone.
+/// N packs of layers, one below the other, that are taken through the rings side by side.
 template <std::size_t N>
 struct Packs {
   Pack of[N];

@@ -10,7 +10,7 @@ namespace stillground::march::fused {
 namespace {
 
 /// [ring][z] as [z][ring].
-Vector turned(const Vector& values, std::size_t row) {
+Vector by_layer(const Vector& values, std::size_t row) {
   const std::size_t rings = values.size() / row;
   Vector result(values.size());
   for (std::size_t i = 0; i < rings; ++i) {
@@ -21,41 +21,42 @@ Vector turned(const Vector& values, std::size_t row) {
 
 }  // namespace
 
-RingGround::RingGround(const Problem& problem, const Kernels& kernels)
-    : problem_(problem),
+RingGround::RingGround(const Problem& problem, const Multirate& multirate, const Kernels& kernels)
+    : layout_(problem),
+      step_(multirate.step),
       kernels_(kernels.rings),
-      radial_(problem, ars222::gamma * problem.step),
+      radial_(problem, ars222::gamma * multirate.step),
       axial_(problem),
-      alike_(alike(problem, kernels.lanes)),
-      inverse_of_layer_(turned(radial_.inverse(), problem.row())),
-      carry_of_layer_(turned(radial_.carry(), problem.row())),
-      drop_of_layer_(turned(radial_.drop(), problem.row())),
-      first_above_(scaled(axial_.above(), ars222::gamma * problem.step)),
-      first_below_(scaled(axial_.below(), ars222::gamma * problem.step)),
-      above_(scaled(axial_.above(), problem.step)),
-      below_(scaled(axial_.below(), problem.step)) {
+      uniform_run_(uniform_runs(problem, kernels.lanes)),
+      inverse_of_layer_(by_layer(radial_.inverse(), layout_.row())),
+      carry_of_layer_(by_layer(radial_.carry(), layout_.row())),
+      drop_of_layer_(by_layer(radial_.drop(), layout_.row())),
+      first_above_(scaled(axial_.above(), ars222::gamma * multirate.step)),
+      first_below_(scaled(axial_.below(), ars222::gamma * multirate.step)),
+      above_(scaled(axial_.above(), multirate.step)),
+      below_(scaled(axial_.below(), multirate.step)) {
   using ars222::delta, ars222::gamma;
-  factors_ = {problem.nr(),
-              problem.row(),
-              alike_.data(),
-              radial_.inverse().data(),
-              radial_.carry().data(),
-              radial_.drop().data(),
-              inverse_of_layer_.data(),
-              carry_of_layer_.data(),
-              drop_of_layer_.data(),
-              first_above_.data(),
-              first_below_.data(),
-              above_.data(),
-              below_.data(),
-              ars222::second_of_old,
-              ars222::second_of_first,
-              delta - (1 - gamma),
-              1 - delta};
+  factors_ = {.rings = layout_.nr,
+              .row = layout_.row(),
+              .uniform_run = uniform_run_.data(),
+              .inverse = radial_.inverse().data(),
+              .carry = radial_.carry().data(),
+              .drop = radial_.drop().data(),
+              .inverse_of_layer = inverse_of_layer_.data(),
+              .carry_of_layer = carry_of_layer_.data(),
+              .drop_of_layer = drop_of_layer_.data(),
+              .first_above = first_above_.data(),
+              .first_below = first_below_.data(),
+              .above = above_.data(),
+              .below = below_.data(),
+              .old = ars222::second_of_old,
+              .fresh = ars222::second_of_first,
+              .axial_old = delta - (1 - gamma),
+              .axial_fresh = 1 - delta};
 }
 
-double* RingGround::inwards(std::size_t stage, const Site& site, double& lost_heat) const {
-  double *y = theta(site), *first = site.scratch;
+double* RingGround::inwards(std::size_t stage, const GroupView& view, double& lost_heat) const {
+  double *y = theta(view), *first = view.scratch;
   if (stage % 2 == 0) {
     lost_heat += lost(1 - ars222::gamma, y);
     kernels_.first_inwards(factors_, y, first);
@@ -65,8 +66,8 @@ double* RingGround::inwards(std::size_t stage, const Site& site, double& lost_he
   return y;
 }
 
-void RingGround::outwards(std::size_t stage, const Site& site, const double*, double& lost_heat) const {
-  double *y = theta(site), *first = site.scratch;
+void RingGround::outwards(std::size_t stage, const GroupView& view, const double*, double& lost_heat) const {
+  double *y = theta(view), *first = view.scratch;
   if (stage % 2 == 0) {
     kernels_.first_outwards(factors_, y, first);
     lost_heat += lost(1, first);
@@ -79,8 +80,8 @@ void RingGround::outwards(std::size_t stage, const Site& site, const double*, do
 ///   delta L(y) + (1 - delta) L(Y) = (1 - gamma) L(y) + L(what first_outwards leaves of y and Y).
 double RingGround::lost(double part, const double* rises) const {
   double sum = 0;
-  for (std::size_t i = 0; i < problem_.nr(); ++i) sum += axial_.surface()[i] * rises[i * problem_.row()];
-  return part * problem_.step * sum;
+  for (std::size_t i = 0; i < layout_.nr; ++i) sum += axial_.surface()[i] * rises[i * layout_.row()];
+  return part * step_ * sum;
 }
 
 }  // namespace stillground::march::fused

@@ -4,6 +4,11 @@ namespace stillground::march::fused::STILLGROUND_SET {
 
 extern const RingKernels ring_kernels;
 
+// The rings of a group. Symbols, of ring i (from the wall out) and layer k: theta own rise of the ground [K], in y at
+// the step's start and Y after its first stage; e elimination's part; D, c, d the factors of RadialFactors (inverse =
+// 1/D); L axial conduction, (L v)_k = a_k (v_{k-1} - v_k) + b_k (v_{k+1} - v_k) [1/s]; h the step. Old, fresh,
+// axial_old and axial_fresh: RingFactors.
+
 namespace {
 
 /// A factor of the rings at N packs of layers: one number a ring where all of them are of one ground.
@@ -25,16 +30,16 @@ struct Factor {
   }
 };
 
-/// Calls body<whether the packs are of one ground, how many>(k) for all packs of layers, up to four at a time: each
-/// waits on itself alone.
+/// Calls body<whether the packs are of one ground, how many>(k) for all packs of layers, up to four at a time: each is
+/// a chain of its own along the rings, and while one waits for its last result the others go on.
 template <class Body>
 inline __attribute__((always_inline)) void packs(const RingFactors& f, Body&& body) {
   for (std::size_t k = 0; k < f.row;) {
-    const std::size_t alike = f.alike[k / lanes], left = (f.row - k) / lanes;
-    if (alike >= 4) {
+    const std::size_t uniform_run = f.uniform_run[k / lanes], left = (f.row - k) / lanes;
+    if (uniform_run >= 4) {
       body.template operator()<true, 4>(k);
       k += 4 * lanes;
-    } else if (alike >= 2) {
+    } else if (uniform_run >= 2) {
       body.template operator()<true, 2>(k);
       k += 2 * lanes;
     } else if (left >= 2) {
@@ -47,8 +52,8 @@ inline __attribute__((always_inline)) void packs(const RingFactors& f, Body&& bo
   }
 }
 
-/// Inwards along the rings: e = inverse (right side) + carry e of the ring outside. The right side is `base` and axial
-/// conduction of `from`; `first`: both are the same.
+/// Inwards along the rings: e_i = (1/D_i) r_i + c_i e_{i+1}, r = base + L from with L's rates times a time; `first`:
+/// base and from are the same.
 template <bool first, bool uniform, std::size_t N>
 inline __attribute__((always_inline)) void inwards(const RingFactors& f, std::size_t k, const double* rate_above,
                                                    const double* rate_below, const double* base, const double* from,
@@ -78,6 +83,7 @@ inline __attribute__((always_inline)) void inwards(const RingFactors& f, std::si
 
 // Factors are copied: stores through a Pack might change what a reference refers to, for all the compiler knows.
 
+/// r = y + gamma h L y.
 void first_inwards(const RingFactors& factors, const double* y, double* e) {
   const RingFactors f = factors;
   packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {
@@ -85,6 +91,7 @@ void first_inwards(const RingFactors& factors, const double* y, double* e) {
   });
 }
 
+/// r = (old y + fresh Y) + h L (axial_old y + axial_fresh Y), what first_outwards has left in `y` and `stage`.
 void second_inwards(const RingFactors& factors, double* y, const double* stage) {
   const RingFactors f = factors;
   packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {
@@ -92,7 +99,7 @@ void second_inwards(const RingFactors& factors, double* y, const double* stage) 
   });
 }
 
-/// Outwards along the rings: theta = e + drop theta of the ring inside; calls at(i, theta) for each.
+/// Outwards along the rings: theta_i = e_i + d_i theta_{i-1}; calls at(i, theta) for each.
 template <bool uniform, std::size_t N, class At>
 inline __attribute__((always_inline)) void outwards(const RingFactors& f, std::size_t k, const double* e, At&& at) {
   const Factor<uniform> drop(f.drop, f.drop_of_layer, f, k);
@@ -104,6 +111,7 @@ inline __attribute__((always_inline)) void outwards(const RingFactors& f, std::s
   }
 }
 
+/// Y = theta; y <- old y + fresh Y, stage <- axial_old y + axial_fresh Y.
 void first_outwards(const RingFactors& factors, double* y, double* stage) {
   const RingFactors f = factors;
   packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {
@@ -118,6 +126,7 @@ void first_outwards(const RingFactors& factors, double* y, double* stage) {
   });
 }
 
+/// y <- theta.
 void second_outwards(const RingFactors& factors, double* y) {
   const RingFactors f = factors;
   packs(f, [&]<bool uniform, std::size_t N>(std::size_t k) {

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "engine/forecast/error_estimate.hpp"
-#include "engine/march/refresh_stability.hpp"
+#include "engine/march/update_stability.hpp"
 #include "engine/materials/fluid.hpp"
 #include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
@@ -32,13 +32,13 @@ model::Scenario close_bores(int rows, int columns, double spacing, double conduc
 double bound(const assembly::Assembly& assembly, double refresh) {
   assembly::FlowRegimes regimes(assembly.scenario, assembly.fluid, assembly.problem.grid);
   const double warm = materials::valid_range(assembly.scenario.fluid).warmest;
-  return march::refresh_growth(assembly.problem, regimes.flowing(warm).march, refresh);
+  return march::update_growth(assembly.problem, regimes.flowing(warm).march, refresh);
 }
 
 /// Largest distance of the EFT from the ground's own temperature in the last tenth of `days` with the refresh forced.
 double swing(assembly::Assembly& assembly, double refresh, int days) {
-  assembly.problem.refresh = refresh;
-  assembly.problem.clocks = {};
+  assembly.multirate.update_interval = refresh;
+  assembly.multirate.slow = {};
   simulation::Simulation simulation(assembly, 1);
   double largest = 0;
   for (int hour = 0; hour < 24 * days; ++hour) {
@@ -95,7 +95,7 @@ TEST_CASE("Close bores have their refresh shortened, and the user is told by wha
     s.run.refresh = 3600 * c.asked;
     const assembly::Assembly assembly = assembly::assemble(s);
     INFO(c.spacing << " m apart, refresh of " << c.asked << " h");
-    CHECK(assembly.problem.refresh == 3600 * c.chosen);
+    CHECK(assembly.multirate.update_interval == 3600 * c.chosen);
     const bool told = std::any_of(assembly.warnings.begin(), assembly.warnings.end(), [](const Warning& warning) {
       return warning.text.find("run.refresh") != std::string::npos;
     });
@@ -107,7 +107,7 @@ TEST_CASE("A hundred bores half a metre apart in ground that conducts fast stay 
   auto s = close_bores(10, 10, 0.5, 8);
   s.ground.layers.front().solid.heat_capacity = 1.2e6;
   auto uncured = assembly::assemble(s);
-  CHECK(uncured.problem.refresh < seconds_per_day);
+  CHECK(uncured.multirate.update_interval < seconds_per_day);
   CHECK(swing(uncured, seconds_per_day, 120) > 1000);
   const auto bounded = [](const std::vector<record::Hour>& hours) {
     return std::all_of(hours.begin(), hours.end(),

@@ -51,13 +51,13 @@ TEST_CASE("A bore of the field is marched with the field's own cells, step and f
   CHECK(bore.bores.size() == 1);
   CHECK(bore.problem.grid.r == field.problem.grid.r);
   CHECK(bore.problem.grid.z_faces == field.problem.grid.z_faces);
-  CHECK(bore.problem.step == field.problem.step);
+  CHECK(bore.multirate.step == field.multirate.step);
   CHECK(bore.fluid.flow_per_bore == Approx(field.fluid.flow_per_bore));
   const model::Scenario fine = response::refined(field, {2, 2, 4});
   const assembly::Assembly finer = assembly::assemble(fine);
   CHECK(finer.problem.nr() == 2 * field.problem.nr());
   CHECK(10 * finer.problem.nz() > 18 * field.problem.nz());
-  CHECK(finer.problem.step == field.problem.step / 4);
+  CHECK(finer.multirate.step == field.multirate.step / 4);
 }
 
 // At 3600 s the hourly mean is one step's two stages: 0.31 K against 0.010 K at 1800 s for such loads, as the choice of

@@ -12,7 +12,7 @@ const loop::HeatPumps pumps{loop::CopCurve({{268.15, 3.0}, {273.15, 3.4}, {283.1
                             loop::CopCurve({{283.15, 7.0}, {298.15, 5.0}, {308.15, 3.9}})};
 
 /// The field's answer to the inlet that the meeting says, less the EFT that it says [K].
-double miss(const loop::FieldResponse& field, const loop::Meeting& at) {
+double miss(const loop::FieldOutlet& field, const loop::OperatingPoint& at) {
   return field.gain * at.lft + field.offset - at.eft;
 }
 
@@ -26,10 +26,10 @@ TEST_CASE("Field and heat pumps meet where both agree on EFT and heat") {
   for (int i = 0; i < 20000; ++i) {
     const double gain = between(0.05, 0.97);
     const double standing = between(250, 320);  // the EFT without any heat [K]
-    const loop::FieldResponse field{gain, (1 - gain) * standing, between(1e3, 1e5)};
+    const loop::FieldOutlet field{gain, (1 - gain) * standing, between(1e3, 1e5)};
     const double peak = field.heat_rate * between(0, 5);  // up to a 5 K step over the heat pumps
     const loop::Demand demand{i % 3 != 0 ? peak : 0, i % 3 != 1 ? peak : 0, 0, 0};
-    const loop::Meeting at = loop::meet(field, demand, pumps);
+    const loop::OperatingPoint at = loop::operating_point(field, demand, pumps);
     const loop::Exchange heat = loop::exchange(demand, pumps, at.eft);
     INFO("case " << i << ", EFT " << at.eft);
     REQUIRE(std::abs(miss(field, at)) <= 1e-12 * standing);  // round-off of a few sums
@@ -40,16 +40,16 @@ TEST_CASE("Field and heat pumps meet where both agree on EFT and heat") {
 
 TEST_CASE("A first guess that is already the root is kept") {
   // Newton lands on the root so well that the residual is zero: no reason to try elsewhere.
-  const loop::FieldResponse field{0.41491285120554483, 166.16549732692587, 3189.3708067375778};
-  const loop::Meeting at = loop::meet(field, {0, 3000, 0, 0}, pumps);
+  const loop::FieldOutlet field{0.41491285120554483, 166.16549732692587, 3189.3708067375778};
+  const loop::OperatingPoint at = loop::operating_point(field, {0, 3000, 0, 0}, pumps);
   // By hand: offset/(1 - gain) = 284.001 K; there COP = 6.79, Q = 3.442 kW; gain/(1 - gain) Q/heat_rate = 0.765 K.
   CHECK(at.eft == Approx(284.766).margin(0.002));
   CHECK(std::abs(miss(field, at)) < 1e-12 * 284);
 }
 
 TEST_CASE("Without heat pumps the given heat alone decides") {
-  const loop::FieldResponse field{0.5, 140, 2000};
-  const loop::Meeting at = loop::meet(field, {0, 0, 0, 4000}, {});
+  const loop::FieldOutlet field{0.5, 140, 2000};
+  const loop::OperatingPoint at = loop::operating_point(field, {0, 0, 0, 4000}, {});
   CHECK(at.eft == Approx(282).epsilon(1e-14));  // (140 + 0.5 * 2)/(1 - 0.5)
   CHECK(at.lft == Approx(284).epsilon(1e-14));
   CHECK(at.power == 0);

@@ -8,19 +8,20 @@
 
 using namespace stillground;
 
-// The same scheme under another clock: at equal steps only the order of additions differs, 1e-9 K as between the
-// steppers of a run.
+// The same scheme with steps of other lengths: at equal steps only the order of additions differs, 1e-9 K as between
+// the steppers of a run.
 TEST_CASE("Steps that do not grow are the steps of a run") {
-  const march::Problem problem = test::small_field(1800);
+  const march::Problem problem = test::small_field();
+  const march::Multirate multirate;
   const march::FlowRegime regime = test::regime(problem, 1400);
-  const march::Task task{{0, 0, 0, 9000}, &regime};
+  const march::Forcing forcing{{0, 0, 0, 9000}, &regime};
   march::Workers workers(1);
-  const auto stepper = march::make_arkode_stepper(problem, workers);
+  const auto stepper = march::make_arkode_stepper(problem, multirate, workers);
   march::State run = test::at_rest(problem);
-  march::Vector heat(problem.groups.size() * problem.row());
-  for (int hour = 0; hour < 6; ++hour) stepper->advance(run, task, heat);
+  march::Vector heat(problem.groups.size() * march::StateLayout(problem).row());
+  for (int hour = 0; hour < 6; ++hour) stepper->advance(run, forcing, heat);
 
-  march::GrowingSteps steps(problem, task, test::at_rest(problem));
+  march::GrowingSteps steps(problem, multirate, forcing, test::at_rest(problem));
   int seen = 0;
   steps.march({3600, 6 * 3600.0}, 1800, 1800, [&](double) { ++seen; });
   CHECK(seen == 2);
@@ -33,12 +34,14 @@ TEST_CASE("Steps that do not grow are the steps of a run") {
 // Second order in the step: of a rise of some kelvins a step of a fiftieth of the time gone by may lose (1/50)^2/10 or
 // so, 1e-4 K; measured against steps of a two-hundredth.
 TEST_CASE("Steps that grow with the time gone by lose little") {
-  const march::Problem problem = test::small_field(1800);
+  const march::Problem problem = test::small_field();
+  const march::Multirate multirate;
   const march::FlowRegime regime = test::regime(problem, 1400);
-  const march::Task task{{0, 0, 0, 9000}, &regime};
-  march::GrowingSteps coarse(problem, task, test::at_rest(problem)), fine(problem, task, test::at_rest(problem));
+  const march::Forcing forcing{{0, 0, 0, 9000}, &regime};
+  march::GrowingSteps coarse(problem, multirate, forcing, test::at_rest(problem)),
+      fine(problem, multirate, forcing, test::at_rest(problem));
   coarse.march({86400}, 60, 86400, [](double) {});
   fine.march(
       {86400}, 60, 86400, [](double) {}, 0.005);
-  CHECK(std::abs(coarse.meeting().eft - fine.meeting().eft) < 1e-4);
+  CHECK(std::abs(coarse.operating_point().eft - fine.operating_point().eft) < 1e-4);
 }

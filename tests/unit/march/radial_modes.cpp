@@ -19,7 +19,7 @@ ground::Grid grid(int rings = 36) {
 std::vector<double> conduction(const ground::Grid& grid, const std::vector<double>& theta) {
   std::vector<double> rate(theta.size());
   for (std::size_t i = 0; i + 1 < theta.size(); ++i) {
-    const double flow = march::unit_conductance(grid, i) * (theta[i] - theta[i + 1]);
+    const double flow = grid.unit_conductance(i) * (theta[i] - theta[i + 1]);
     rate[i] -= flow / grid.ring_area(i);
     rate[i + 1] += flow / grid.ring_area(i + 1);
   }
@@ -76,33 +76,34 @@ TEST_CASE("The first radial mode is the heat itself: uniform, and it never decay
 TEST_CASE("Stand-ins have the slow modes' moments, and none takes heat away") {
   const march::RadialModes modes(grid());
   const std::size_t slow = 24, count = 5;
-  const march::StandIns stand_ins(modes, slow, count);
-  CHECK(stand_ins.rates.front() == 0);
-  for (const double weight : stand_ins.weights) CHECK(weight > 0);
+  const march::ReducedModes reduced_modes(modes, slow, count);
+  CHECK(reduced_modes.rates.front() == 0);
+  for (const double weight : reduced_modes.weights) CHECK(weight > 0);
   for (int degree = 0; degree <= 8; ++degree) {
-    double of_modes = 0, of_stand_ins = 0;
+    double of_modes = 0, of_reduced = 0;
     for (std::size_t m = 0; m < slow; ++m) of_modes += modes.weights()[m] * std::pow(modes.rates()[m], degree);
-    for (std::size_t l = 0; l < count; ++l) of_stand_ins += stand_ins.weights[l] * std::pow(stand_ins.rates[l], degree);
-    CHECK(of_stand_ins == Approx(of_modes).epsilon(1e-9));
+    for (std::size_t l = 0; l < count; ++l)
+      of_reduced += reduced_modes.weights[l] * std::pow(reduced_modes.rates[l], degree);
+    CHECK(of_reduced == Approx(of_modes).epsilon(1e-9));
   }
 }
 
 TEST_CASE("What a slow mode takes over of its stand-ins is all of the heat, and hardly late") {
   const march::RadialModes modes(grid());
   const std::size_t slow = 24, count = 5;
-  const march::StandIns stand_ins(modes, slow, count);
+  const march::ReducedModes reduced_modes(modes, slow, count);
   const double span = 4 / modes.rates()[slow - 1];  // alpha t in which the quickest of them decays by e^4
   for (std::size_t m = 0; m < slow; ++m) {
     double all = 0, decayed = 0;
     for (std::size_t l = 0; l < count; ++l) {
-      all += stand_ins.share[m * count + l];
-      decayed += stand_ins.share[m * count + l] * std::exp(-stand_ins.rates[l] * span);
+      all += reduced_modes.share[m * count + l];
+      decayed += reduced_modes.share[m * count + l] * std::exp(-reduced_modes.rates[l] * span);
     }
     CHECK(all == Approx(1).epsilon(1e-12));
     CHECK(std::abs(decayed - std::exp(-modes.rates()[m] * span)) < 0.02);
   }
   for (const double part : {0.02, 0.1, 0.3, 1.0}) {
     const double exact = answer(modes.rates(), modes.weights(), slow, part * span);
-    CHECK(answer(stand_ins.rates, stand_ins.weights, count, part * span) == Approx(exact).epsilon(1e-5));
+    CHECK(answer(reduced_modes.rates, reduced_modes.weights, count, part * span) == Approx(exact).epsilon(1e-5));
   }
 }

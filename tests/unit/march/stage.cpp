@@ -10,15 +10,16 @@ using namespace stillground;
 namespace {
 
 /// Any state will do: smooth but without a pattern that could cancel.
-void disturb(const march::Problem& problem, const march::Task& task, march::State& state) {
+void disturb(const march::Problem& problem, const march::Forcing& forcing, march::State& state) {
+  const march::StateLayout layout(problem);
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    if (!task.of(g)) continue;  // no bore, no rise
-    for (std::size_t row = 0; row < problem.ground_row() + problem.nr(); ++row) {
-      const bool in_bore = row < problem.ground_row();
+    if (!forcing.of(g)) continue;  // no bore, no rise
+    for (std::size_t row = 0; row < layout.ground_row() + problem.nr(); ++row) {
+      const bool in_bore = row < layout.ground_row();
       for (std::size_t k = 0; k < problem.nz(); ++k) {
-        if (in_bore && (k < problem.groups[g].first || k >= problem.groups[g].past)) continue;
+        if (in_bore && (k < problem.groups[g].first || k >= problem.groups[g].end)) continue;
         const auto x = static_cast<double>(17 * row + 5 * k + 3 * g);
-        state.y[g * problem.block() + row * problem.row() + k] += std::sin(x);
+        state.y[g * layout.block() + row * layout.row() + k] += std::sin(x);
       }
     }
   }
@@ -27,25 +28,27 @@ void disturb(const march::Problem& problem, const march::Task& task, march::Stat
 }
 
 /// Largest |Y - rhs - kappa f_I(Y)| over the field.
-double residual(const march::Task& task, const march::Problem& problem = test::small_field()) {
+double residual(const march::Forcing& forcing, const march::Problem& problem = test::small_field()) {
+  const march::StateLayout layout(problem);
+  const march::Multirate multirate;
   auto state = test::at_rest(problem);
-  disturb(problem, task, state);
+  disturb(problem, forcing, state);
   const double kappa = 527;
   march::Workers workers(1);
-  march::StageSolver solver(problem, kappa, workers);
+  march::StageSolver solver(problem, multirate, kappa, workers);
   march::Vector y = state.y;
   const double time = 40 * 86400.0;
   solver.solve(
-      state, time, task, [&](std::size_t g) { return y.data() + g * problem.block(); }, [](std::size_t) {});
+      state, time, forcing, [&](std::size_t g) { return y.data() + g * layout.block(); }, [](std::size_t) {});
 
   std::vector<double> t0(problem.nz());
   problem.undisturbed.at(time, t0);
-  march::Vector ambient(problem.groups.size() * problem.row());
+  march::Vector ambient(problem.groups.size() * layout.row());
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    march::ambient(problem, state, time, g, t0, {ambient.data() + g * problem.row(), problem.row()});
+    march::ambient(problem, multirate, state, time, g, t0, {ambient.data() + g * layout.row(), layout.row()});
   }
-  march::Vector rate(problem.size());
-  march::implicit_rate(problem, task, y.data(), ambient.data(), rate.data());
+  march::Vector rate(layout.size());
+  march::implicit_rate(problem, forcing, y.data(), ambient.data(), rate.data());
   double worst = 0;
   for (std::size_t i = 0; i < y.size(); ++i) worst = std::max(worst, std::abs(y[i] - state.y[i] - kappa * rate[i]));
   return worst;
@@ -61,10 +64,10 @@ TEST_CASE("A stage's solution satisfies its own equation, fluid flowing") {
   CHECK(residual({{0, 0, 0, -9000}, &flowing}) < 1e-9);
 }
 
-TEST_CASE("A stage's solution satisfies its own equation, fluid standing") {
+TEST_CASE("A stage's solution satisfies its own equation, fluid stagnant") {
   const auto problem = test::small_field();
-  const auto standing = test::regime(problem, 0);
-  CHECK(residual({{}, &standing}) < 1e-9);
+  const auto stagnant = test::regime(problem, 0);
+  CHECK(residual({{}, &stagnant}) < 1e-9);
 }
 
 TEST_CASE("A short, fast bore and a slow one are solved alike") {
@@ -107,10 +110,10 @@ TEST_CASE("Bores in series on a circuit hand their outlets on") {
 
 TEST_CASE("Groups may stand, flow unequally, or not be drilled yet") {
   const auto problem = test::small_field();
-  auto slow = test::regime(problem, 700), fast = test::regime(problem, 2100), standing = test::regime(problem, 0);
-  slow.serial = 5;
+  auto slow = test::regime(problem, 700), fast = test::regime(problem, 2100), stagnant = test::regime(problem, 0);
+  slow.version = 5;
   CHECK(residual({{0, 0, 0, 4000}, nullptr, {&slow, &fast}}, problem) < 1e-9);
-  CHECK(residual({{0, 0, 0, 4000}, nullptr, {&standing, &fast}}, problem) < 1e-9);
+  CHECK(residual({{0, 0, 0, 4000}, nullptr, {&stagnant, &fast}}, problem) < 1e-9);
   CHECK(residual({{0, 0, 0, 4000}, nullptr, {&fast, nullptr}}, problem) < 1e-9);
-  CHECK(residual({{}, nullptr, {&standing, nullptr}}, problem) < 1e-9);
+  CHECK(residual({{}, nullptr, {&stagnant, nullptr}}, problem) < 1e-9);
 }

@@ -45,13 +45,13 @@ TEST_CASE("Threads that work together see what the others did before they met") 
     constexpr std::size_t tasks = 10;
     constexpr long rounds = 2000;
     std::vector<long> ours(tasks), seen(static_cast<std::size_t>(threads));
-    workers.together([&](Workers::Crew& crew) {
-      const Workers::Part own = workers.part(tasks, crew.index());
+    workers.as_team([&](Workers::Team& team) {
+      const Workers::Part own = workers.part(tasks, team.index());
       for (long round = 1; round <= rounds; ++round) {
-        for (std::size_t i = own.from; i < own.past; ++i) ours[i] = round;
-        crew.wait();
-        for (const long one : ours) seen[crew.index()] += one;
-        crew.wait();
+        for (std::size_t i = own.from; i < own.end; ++i) ours[i] = round;
+        team.barrier();
+        for (const long one : ours) seen[team.index()] += one;
+        team.barrier();
       }
     });
     const long sum = static_cast<long>(tasks) * rounds * (rounds + 1) / 2;
@@ -61,15 +61,15 @@ TEST_CASE("Threads that work together see what the others did before they met") 
 
 TEST_CASE("When all fail between the same two meetings, the failure comes out and the next meeting is whole") {
   Workers workers(3);
-  const auto fail = [](Workers::Crew& crew) {
-    crew.wait();
+  const auto fail = [](Workers::Team& team) {
+    team.barrier();
     throw std::runtime_error("all of us");
   };
-  CHECK_THROWS_WITH(workers.together(fail), "all of us");
+  CHECK_THROWS_WITH(workers.as_team(fail), "all of us");
   std::vector<int> met(3);
-  workers.together([&](Workers::Crew& crew) {
-    crew.wait();
-    met[crew.index()] = 1;
+  workers.as_team([&](Workers::Team& team) {
+    team.barrier();
+    met[team.index()] = 1;
   });
   CHECK(met == std::vector<int>(3, 1));
 }

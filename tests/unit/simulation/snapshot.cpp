@@ -32,8 +32,8 @@ TEST_CASE("From centre to centre down the bore and up again the recorded fluid t
   const record::Snapshot shot = after(assembly, 48);
   const march::Group& group = assembly.problem.groups[0];
   double alternating = 0, sign = -1;
-  for (std::size_t k = group.first; k < group.past; ++k, sign = -sign) alternating += 2 * sign * shot.fluid_down[k];
-  for (std::size_t k = group.past; k-- > group.first; sign = -sign) alternating += 2 * sign * shot.fluid_up[k];
+  for (std::size_t k = group.first; k < group.end; ++k, sign = -sign) alternating += 2 * sign * shot.fluid_down[k];
+  for (std::size_t k = group.end; k-- > group.first; sign = -sign) alternating += 2 * sign * shot.fluid_up[k];
   // Outlet less inlet, whatever the inlet: there are as many centres down as up.
   const double warmed = 5000 / (assembly.fluid.flow_per_bore * assembly.fluid.heat_capacity);
   CHECK(alternating == Approx(warmed).epsilon(1e-8));
@@ -45,11 +45,11 @@ TEST_CASE("Standing fluid is recorded as it stands, and its heat is that of its 
     const record::Snapshot shot = after(assembly, hours);
     const march::Group& group = assembly.problem.groups[0];
     double heat = 0;
-    for (std::size_t k = group.first; k < group.past; ++k) {
+    for (std::size_t k = group.first; k < group.end; ++k) {
       const auto& capacity = assembly.fluid.capacities.stream;
       heat += group.fraction[k] * assembly.problem.grid.height(k) *
               (capacity[0] * (shot.fluid_down[k] - 273.15) + capacity[1] * (shot.fluid_up[k] - 273.15));
-      if (k > group.first + 2 && k + 2 < group.past)
+      if (k > group.first + 2 && k + 2 < group.end)
         CHECK(shot.fluid_down[k] == Approx(shot.undisturbed[k]).margin(0.05));
     }
     CHECK(shot.fluid_heat.at(0) == Approx(heat).epsilon(1e-12));

@@ -10,7 +10,7 @@
 namespace stillground::march::fused {
 
 /// A bore's factors as the kernels want them: the layers side by side.
-class BoreLine {
+class PackedBore {
  public:
   /// Forms them anew, in the memory they have.
   /// `lanes`: of the kernels.
@@ -19,7 +19,7 @@ class BoreLine {
 
   const BoreFactors& factors() const { return factors_; }
 
-  /// As march::BoreFactors has it.
+  /// As march::BoreElimination has it.
   double gain() const { return passes_ == 1 ? one_.gain() : two_.gain(); }
 
   /// The outlet at an inlet of 0, from what each pass brings up at inlets of 0.
@@ -42,8 +42,9 @@ class BoreLine {
   Vector memory_;
   BoreFactors factors_;
   struct Rows {
-    double *answer, *from_below, *from_inlet, *up_runs, *up_carries, *down_runs, *down_carries, *top, *toe,
-        *keeps_inner, *forth, *keeps_outer, *back, *outward, *from_streams, *conductance, *wall_response;
+    double *response, *from_below, *from_inlet, *up_runs, *up_carries, *down_runs, *down_carries, *top, *toe,
+        *inner_from_old, *inner_from_outer, *outer_from_old, *outer_from_inner, *outer_from_far, *inner_from_streams,
+        *conductance, *wall_response;
   } rows_ = {};
 };
 

@@ -6,17 +6,17 @@
 
 namespace stillground::march::fused {
 
-/// Where a group's ground is marched: the memory that one hour of it reads and writes.
-struct Site {
+/// A group and the memory that one hour of it reads and writes.
+struct GroupView {
   const Group& group;
   double* y = nullptr;           ///< its block of the state
-  double* amplitudes = nullptr;  ///< its rows of State::amplitudes; with two clocks only
+  double* amplitudes = nullptr;  ///< its block of State::amplitudes; with two rates only
   double* scratch = nullptr;     ///< rows of the ground's own, from one stage to the next
 };
 
-/// Layers [from, past), whole eights.
-struct Layers {
-  std::size_t from = 0, past = 0;
+/// Layers [from, end), whole eights.
+struct LayerRange {
+  std::size_t from = 0, end = 0;
 };
 
 }  // namespace stillground::march::fused

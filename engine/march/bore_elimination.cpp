@@ -1,4 +1,4 @@
-#include "engine/march/bore_factors.hpp"
+#include "engine/march/bore_elimination.hpp"
 
 #include "engine/march/bore_layers.hpp"
 
@@ -9,7 +9,7 @@ namespace {
 /// M passes: streams 0..M-1 go down, M..2M-1 up. Work rows, each row() long: the streams' sources (2M), the part of
 /// each pass going down and of each going up that does not depend on the inlet, the far field.
 template <int M>
-class Factors final : public BoreFactors::Passes {
+class Factors final : public BoreElimination::Passes {
  public:
   static constexpr int streams = 2 * M;
 
@@ -24,7 +24,7 @@ class Factors final : public BoreFactors::Passes {
   using Layer = BoreLayer<M>;
 
   double heat_of(const Layer& layer, std::size_t stream, const double (&parts)[streams]) const;
-  void standing_streams(const Layer& layer, std::size_t k, const double* rhs, const double* work, double* y) const;
+  void stagnant_streams(const Layer& layer, std::size_t k, const double* rhs, const double* work, double* y) const;
   void finish_layer(const Layer& layer, std::size_t k, const Column<streams>& mean, const double* rhs,
                     const double* far, double* y, double* wall_heat) const;
 
@@ -40,7 +40,7 @@ class Factors final : public BoreFactors::Passes {
 template <int M>
 Factors<M>::Factors(const Problem& problem, const Group& group, const FlowRegime& regime, const RadialFactors& radial,
                     double kappa)
-    : first_(group.first), row_(problem.row()) {
+    : first_(group.first), row_(StateLayout(problem).row()) {
   layers_.make(problem, group, regime, radial.wall_response(), kappa);
 }
 
@@ -85,23 +85,23 @@ double Factors<M>::eliminate(const double* rhs, const double* y, const double* a
     }
     right.template head<M>() -= layer.mixed * below;
     right.template tail<M>() += layer.counter * below;
-    const Column<streams> answer = layer.inverse * right;
-    for (int s = 0; s < streams; ++s) part[static_cast<std::size_t>(s) * row_ + k] = answer(s);
-    below = answer.template tail<M>();
+    const Column<streams> solved = layer.inverse * right;
+    for (int s = 0; s < streams; ++s) part[static_cast<std::size_t>(s) * row_ + k] = solved(s);
+    below = solved.template tail<M>();
   }
   return layers_.outlet(below);
 }
 
 template <int M>
-void Factors<M>::standing_streams(const Layer& layer, std::size_t k, const double* rhs, const double* work,
+void Factors<M>::stagnant_streams(const Layer& layer, std::size_t k, const double* rhs, const double* work,
                                   double* y) const {
   Column<streams> right;
   for (int s = 0; s < streams; ++s) {
     const auto at = static_cast<std::size_t>(s) * row_ + k;
     right(s) = layer.storage(s) * rhs[at] + work[at];
   }
-  const Column<streams> answer = layer.inverse * right;
-  for (int s = 0; s < streams; ++s) y[static_cast<std::size_t>(s) * row_ + k] = answer(s);
+  const Column<streams> solved = layer.inverse * right;
+  for (int s = 0; s < streams; ++s) y[static_cast<std::size_t>(s) * row_ + k] = solved(s);
 }
 
 template <int M>
@@ -116,8 +116,8 @@ void Factors<M>::finish_layer(const Layer& layer, std::size_t k, const Column<st
     if (!chain.stores) continue;
     const std::size_t inner = (streams + 2 * m) * row_ + k, outer = inner + row_;
     const double alone = chain.outer_alone(rhs[outer], m == 0 ? far[k] : 0.0);  // rhs may be y
-    y[inner] = chain.inner_alone(rhs[inner], alone) + chain.in * fluid;
-    y[outer] = alone + chain.back * y[inner];
+    y[inner] = chain.inner_alone(rhs[inner], alone) + chain.inner_from_fluid * fluid;
+    y[outer] = alone + chain.outer_from_inner * y[inner];
   }
   wall_heat[k] = layer.fraction * (y[(streams + 1) * row_ + k] - far[k]) * layer.inverse_outer;
   y[3 * streams * row_ + k] += layer.wall_response * wall_heat[k];
@@ -144,7 +144,7 @@ void Factors<M>::substitute(double inlet, const double* rhs, double* y, std::spa
   Column<M> above = layers_.flows() ? inlets(inlet, work.data()) : Column<M>::Zero();
   for (std::size_t n = 0; n < layers_.size(); ++n) {
     const std::size_t k = first_ + n;
-    if (!layers_.flows()) standing_streams(layers_[n], k, rhs, work.data(), y);
+    if (!layers_.flows()) stagnant_streams(layers_[n], k, rhs, work.data(), y);
     Column<streams> mean;
     for (int p = 0; p < M; ++p) {
       const auto d = static_cast<std::size_t>(p) * row_ + k, u = static_cast<std::size_t>(p + M) * row_ + k;
@@ -159,8 +159,8 @@ void Factors<M>::substitute(double inlet, const double* rhs, double* y, std::spa
 
 }  // namespace
 
-BoreFactors::BoreFactors(const Problem& problem, const Group& group, const FlowRegime& regime,
-                         const RadialFactors& radial, double kappa) {
+BoreElimination::BoreElimination(const Problem& problem, const Group& group, const FlowRegime& regime,
+                                 const RadialFactors& radial, double kappa) {
   if (problem.passes == 1) {
     passes_ = std::make_unique<Factors<1>>(problem, group, regime, radial, kappa);
   } else {

@@ -1,11 +1,13 @@
-#include "engine/march/fused/bore_line.hpp"
+#include "engine/march/fused/packed_bore.hpp"
 
 #include <algorithm>
 
+#include "engine/march/state_layout.hpp"
+
 namespace stillground::march::fused {
 
-void BoreLine::make(const Problem& problem, const Group& group, const FlowRegime& regime, const Vector& wall_response,
-                    double kappa, std::size_t lanes) {
+void PackedBore::make(const Problem& problem, const Group& group, const FlowRegime& regime, const Vector& wall_response,
+                      double kappa, std::size_t lanes) {
   passes_ = problem.passes;
   if (passes_ == 1) {
     one_.make(problem, group, regime, wall_response, kappa);
@@ -16,18 +18,18 @@ void BoreLine::make(const Problem& problem, const Group& group, const FlowRegime
   }
 }
 
-double BoreLine::outlet(const std::array<double, 2>& up) const {
+double PackedBore::outlet(const std::array<double, 2>& up) const {
   return passes_ == 1 ? up[0] : two_.outlet({up[0], up[1]});
 }
 
-std::array<double, 2> BoreLine::inlets(double inlet, const std::array<double, 2>& up) const {
+std::array<double, 2> PackedBore::inlets(double inlet, const std::array<double, 2>& up) const {
   return {inlet, passes_ == 1 ? 0.0 : two_.inlets(inlet, up[0])(1)};
 }
 
 template <int M>
-void BoreLine::lay_out(const Problem& problem, const BoreLayers<M>& layers, std::size_t lanes) {
+void PackedBore::lay_out(const Problem& problem, const BoreLayers<M>& layers, std::size_t lanes) {
   constexpr std::size_t streams = 2 * M, inputs = 3 * streams;
-  const std::size_t row = problem.row();
+  const std::size_t row = StateLayout(problem).row();
   if (memory_.empty()) {
     constexpr std::size_t rows =
         streams * (inputs + 1) + 2 * streams * M + 8 * M * M + 4 * streams + streams * streams + 5;
@@ -38,7 +40,7 @@ void BoreLine::lay_out(const Problem& problem, const BoreLayers<M>& layers, std:
       at += count * row;
       return taken;
     };
-    rows_.answer = take(streams * (inputs + 1));
+    rows_.response = take(streams * (inputs + 1));
     rows_.from_below = take(streams * M);
     rows_.from_inlet = take(streams * M);
     rows_.up_runs = take(3 * M * M);
@@ -47,48 +49,48 @@ void BoreLine::lay_out(const Problem& problem, const BoreLayers<M>& layers, std:
     rows_.down_carries = take(M * M);
     rows_.top = take(1);
     rows_.toe = take(1);
-    rows_.keeps_inner = take(streams);
-    rows_.forth = take(streams);
-    rows_.keeps_outer = take(streams);
-    rows_.back = take(streams);
-    rows_.outward = take(1);
-    rows_.from_streams = take(streams * streams);
+    rows_.inner_from_old = take(streams);
+    rows_.inner_from_outer = take(streams);
+    rows_.outer_from_old = take(streams);
+    rows_.outer_from_inner = take(streams);
+    rows_.outer_from_far = take(1);
+    rows_.inner_from_streams = take(streams * streams);
     rows_.conductance = take(1);
     rows_.wall_response = take(1);
   }
-  factors_ = {row,
-              layers.first(),
-              layers.first() + layers.size(),
-              layers.flows(),
-              rows_.answer,
-              rows_.from_below,
-              rows_.from_inlet,
-              rows_.up_runs,
-              rows_.up_carries,
-              rows_.down_runs,
-              rows_.down_carries,
-              rows_.top,
-              rows_.toe,
-              rows_.keeps_inner,
-              rows_.forth,
-              rows_.keeps_outer,
-              rows_.back,
-              rows_.outward,
-              rows_.from_streams,
-              rows_.conductance,
-              rows_.wall_response};
+  factors_ = {.row = row,
+              .first = layers.first(),
+              .end = layers.first() + layers.size(),
+              .flows = layers.flows(),
+              .response = rows_.response,
+              .from_below = rows_.from_below,
+              .from_inlet = rows_.from_inlet,
+              .up_runs = rows_.up_runs,
+              .up_carries = rows_.up_carries,
+              .down_runs = rows_.down_runs,
+              .down_carries = rows_.down_carries,
+              .top = rows_.top,
+              .toe = rows_.toe,
+              .inner_from_old = rows_.inner_from_old,
+              .inner_from_outer = rows_.inner_from_outer,
+              .outer_from_old = rows_.outer_from_old,
+              .outer_from_inner = rows_.outer_from_inner,
+              .outer_from_far = rows_.outer_from_far,
+              .inner_from_streams = rows_.inner_from_streams,
+              .conductance = rows_.conductance,
+              .wall_response = rows_.wall_response};
   for (std::size_t n = 0; n < layers.size(); ++n) lay_out(layers[n], layers.first() + n, layers.flows());
-  rows_.top[factors_.first] = rows_.toe[factors_.past - 1] = 1;
+  rows_.top[factors_.first] = rows_.toe[factors_.end - 1] = 1;
   if (layers.flows()) lay_out_runs<M>(lanes);
 }
 
 /// Products of the factors from layer to layer within a register's layers: of 1, 2, 4 of them, and of all from its edge
 /// on. Layers without a bore pass nothing on.
 template <int M>
-void BoreLine::lay_out_runs(std::size_t lanes) {
+void PackedBore::lay_out_runs(std::size_t lanes) {
   constexpr std::size_t square = M * M;
   const std::size_t row = factors_.row, from = factors_.first / lanes * lanes,
-                    to = (factors_.past + lanes - 1) / lanes * lanes;
+                    to = (factors_.end + lanes - 1) / lanes * lanes;
   const auto matrix = [&](const double* rows, std::size_t k) {
     Square<M> result;
     for (int p = 0; p < M; ++p) {
@@ -123,7 +125,7 @@ void BoreLine::lay_out_runs(std::size_t lanes) {
 }
 
 template <int M>
-void BoreLine::lay_out(const BoreLayer<M>& layer, std::size_t k, bool flows) {
+void PackedBore::lay_out(const BoreLayer<M>& layer, std::size_t k, bool flows) {
   constexpr int streams = 2 * M, inputs = 3 * streams;
   const std::size_t row = factors_.row;
   const auto at = [&](double* rows, int which) -> double& { return rows[static_cast<std::size_t>(which) * row + k]; };
@@ -131,15 +133,15 @@ void BoreLine::lay_out(const BoreLayer<M>& layer, std::size_t k, bool flows) {
   Square<streams> per_node = layer.inverse * layer.gives.transpose();
   for (int m = 0; m < streams; ++m) per_node.col(m) *= layer.length * layer.chain[m].conductance;
   for (int s = 0; s < streams; ++s) {
-    for (int t = 0; t < streams; ++t) at(rows_.answer, s * (inputs + 1) + t) = layer.inverse(s, t) * layer.storage(t);
+    for (int t = 0; t < streams; ++t) at(rows_.response, s * (inputs + 1) + t) = layer.inverse(s, t) * layer.storage(t);
     for (int m = 0; m < streams; ++m) {
       const Chain& chain = layer.chain[m];
       const int node = s * (inputs + 1) + streams + 2 * m;
-      at(rows_.answer, node) = per_node(s, m) * chain.keeps_inner;
-      at(rows_.answer, node + 1) = per_node(s, m) * chain.forth * chain.keeps_outer;
+      at(rows_.response, node) = per_node(s, m) * chain.inner_from_old;
+      at(rows_.response, node + 1) = per_node(s, m) * chain.inner_from_outer * chain.outer_from_old;
     }
     const Chain& even = layer.chain[0];
-    at(rows_.answer, s * (inputs + 1) + inputs) = per_node(s, 0) * even.forth * even.outward;
+    at(rows_.response, s * (inputs + 1) + inputs) = per_node(s, 0) * even.inner_from_outer * even.outer_from_far;
   }
   if (flows) {
     const Eigen::Matrix<double, streams, M> from_below =
@@ -154,14 +156,15 @@ void BoreLine::lay_out(const BoreLayer<M>& layer, std::size_t k, bool flows) {
   for (int m = 0; m < streams; ++m) {
     const Chain& chain = layer.chain[m];
     if (!chain.stores) continue;  // no part of the state: stays zero
-    at(rows_.keeps_inner, m) = chain.keeps_inner;
-    at(rows_.forth, m) = chain.forth;
-    at(rows_.keeps_outer, m) = chain.keeps_outer;
-    at(rows_.back, m) = chain.back;
+    at(rows_.inner_from_old, m) = chain.inner_from_old;
+    at(rows_.inner_from_outer, m) = chain.inner_from_outer;
+    at(rows_.outer_from_old, m) = chain.outer_from_old;
+    at(rows_.outer_from_inner, m) = chain.outer_from_inner;
     // Streams exchange at the mean of what enters and what leaves.
-    for (int s = 0; s < streams; ++s) at(rows_.from_streams, m * streams + s) = chain.in / 2 * layer.reads(m, s);
+    for (int s = 0; s < streams; ++s)
+      at(rows_.inner_from_streams, m * streams + s) = chain.inner_from_fluid / 2 * layer.reads(m, s);
   }
-  rows_.outward[k] = layer.chain[0].outward;
+  rows_.outer_from_far[k] = layer.chain[0].outer_from_far;
   rows_.conductance[k] = layer.fraction * layer.inverse_outer;
   rows_.wall_response[k] = layer.wall_response;
 }

@@ -12,12 +12,12 @@
 namespace stillground::march {
 
 /// What is made of a bore's shape (the layers that it fills) and a flow regime, shared by the groups that have both in
-/// common. Made anew, in the memory of what is no longer needed, when a task brings another regime; what standing fluid
-/// needs never changes and is kept.
+/// common. Made anew, in the memory of what is no longer needed, when a forcing brings another regime; what stagnant
+/// fluid needs never changes and is kept.
 template <class Thing>
-class MadeForBores {
+class BoreCache {
  public:
-  explicit MadeForBores(const Problem& problem) : problem_(problem), of_group_(problem.groups.size(), nullptr) {
+  explicit BoreCache(const Problem& problem) : problem_(problem), of_group_(problem.groups.size(), nullptr) {
     for (std::size_t g = 0; g < problem.groups.size(); ++g) {
       const auto same = [&](const Shape& shape) {
         return problem.groups[shape.model].fraction == problem.groups[g].fraction;
@@ -28,32 +28,32 @@ class MadeForBores {
     }
   }
 
-  /// Calls make(thing, group, regime) for what the task needs and is not there.
+  /// Calls make(thing, group, regime) for what the forcing needs and is not there.
   template <class Make>
-  void prepare(const Task& task, Make&& make) {
-    prepare(task, 0, of_group_.size(), std::forward<Make>(make));
+  void prepare(const Forcing& forcing, Make&& make) {
+    prepare(forcing, 0, of_group_.size(), std::forward<Make>(make));
   }
 
   /// The same for the groups [from, to) alone.
   template <class Make>
-  void prepare(const Task& task, std::size_t from, std::size_t to, Make&& make) {
+  void prepare(const Forcing& forcing, std::size_t from, std::size_t to, Make&& make) {
     for (Shape& shape : shapes_) {
-      for (const auto& made : shape.made) made->needed = made->serial == standing;
+      for (const auto& made : shape.made) made->needed = made->version == stagnant;
     }
     for (std::size_t g = from; g < to; ++g) {
-      const FlowRegime* regime = task.of(g);
-      Made* found = regime ? find(shapes_[shape_[g]], regime->serial) : nullptr;
+      const FlowRegime* regime = forcing.of(g);
+      Made* found = regime ? find(shapes_[shape_[g]], regime->version) : nullptr;
       if (found) found->needed = true;
     }
     for (std::size_t g = from; g < to; ++g) {
       of_group_[g] = nullptr;
-      const FlowRegime* regime = task.of(g);
+      const FlowRegime* regime = forcing.of(g);
       if (!regime) continue;
       Shape& shape = shapes_[shape_[g]];
-      Made* made = find(shape, regime->serial);
+      Made* made = find(shape, regime->version);
       if (!made) {
         made = &spare(shape);
-        made->serial = regime->serial;
+        made->version = regime->version;
         made->needed = true;
         make(made->thing, problem_.groups[shape.model], *regime);
       }
@@ -65,10 +65,10 @@ class MadeForBores {
   const Thing* of(std::size_t group) const { return of_group_[group]; }
 
  private:
-  static constexpr long standing = 0;  // serial
+  static constexpr long stagnant = 0;  // version
 
   struct Made {
-    long serial = -1;
+    long version = -1;
     bool needed = false;
     Thing thing;
   };
@@ -78,8 +78,8 @@ class MadeForBores {
     std::vector<std::unique_ptr<Made>> made;
   };
 
-  Made* find(Shape& shape, long serial) {
-    const auto same = [&](const auto& made) { return made->serial == serial; };
+  Made* find(Shape& shape, long version) {
+    const auto same = [&](const auto& made) { return made->version == version; };
     const auto found = std::find_if(shape.made.begin(), shape.made.end(), same);
     return found == shape.made.end() ? nullptr : found->get();
   }

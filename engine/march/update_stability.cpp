@@ -1,4 +1,4 @@
-#include "engine/march/refresh_stability.hpp"
+#include "engine/march/update_stability.hpp"
 
 #include <Eigen/Dense>
 #include <algorithm>
@@ -36,7 +36,7 @@ std::vector<VectorXd> row_sums(const Problem& problem) {
   return sums;
 }
 
-/// One layer of one bore while its fluid keeps its temperature: what flows past all layers of all bores is their mean,
+/// One layer of one bore while its fluid decay its temperature: what flows past all layers of all bores is their mean,
 /// which a swing from layer to layer or from bore to bore leaves alone. Rings and the bore's own nodes, y, per metre:
 ///   C y' = -K y + b A,   A the neighbours' sum at the wall,
 /// K symmetric: conductances between rings, from the innermost through the wall to the outer node, on to the inner one
@@ -56,7 +56,7 @@ class Layer {
     for (Index i = 0; i < nr_; ++i) {
       const auto ring = static_cast<std::size_t>(i);
       capacity(i) = solid.heat_capacity * grid.ring_area(ring);
-      if (i + 1 < nr_) link(i, i + 1, solid.conductivity * unit_conductance(grid, ring));
+      if (i + 1 < nr_) link(i, i + 1, solid.conductivity * grid.unit_conductance(ring));
     }
     VectorXd force = VectorXd::Zero(size_);
     const double to_node = wall_to_first_node(grid, solid.conductivity);
@@ -87,10 +87,10 @@ class Layer {
   /// What reads sum of w_i theta_i off the modes.
   VectorXd read(const VectorXd& w) const { return shapes_.topRows(nr_).transpose() * w; }
 
-  /// x after `time` = keeps x + by_held A + by_rising dA/dt, A = A(0) + dA/dt t:
-  ///   keeps = e^-Lt,  by_held = (1 - keeps)/L f,  by_rising = (t - (1 - keeps)/L)/L f.
-  void over(double time, VectorXd& keeps, VectorXd& by_held, VectorXd& by_rising) const {
-    keeps = (-time * rates_).array().exp();
+  /// x after `time` = decay x + by_held A + by_rising dA/dt, A = A(0) + dA/dt t:
+  ///   decay = e^-Lt,  by_held = (1 - decay)/L f,  by_rising = (t - (1 - decay)/L)/L f.
+  void over(double time, VectorXd& decay, VectorXd& by_held, VectorXd& by_rising) const {
+    decay = (-time * rates_).array().exp();
     const VectorXd held = (-(-time * rates_).array().expm1() / rates_.array()).matrix();
     by_held = held.cwiseProduct(force_);
     by_rising = ((time - held.array()) / rates_.array()).matrix().cwiseProduct(force_);
@@ -103,16 +103,16 @@ class Layer {
 };
 
 /// Growth in one layer. The state is the modes' amplitudes x and each shell's sum and rate, which march/ambient keeps.
-/// At refresh n the shells with `every` | n read
-///   sum' = w.theta,  rate' = (sum' - sum)/every   [per refresh R];
+/// At update n the shells with `every` | n read
+///   sum' = w.theta,  rate' = (sum' - sum)/every   [per update R];
 /// then over R: A = sum over shells of sum + (n mod every + t/R) rate. The shells' turns come round
 /// after the longest of them: the product of so many maps is the period's, its eigenvalues of largest modulus the
 /// growth (Floquet's multipliers).
 double growth(const Layer& layer, const std::vector<field::Coupling::Shell>& shells, const std::vector<VectorXd>& sums,
-              double refresh, double gain) {
+              double interval, double gain) {
   const Index modes = layer.size(), size = modes + 2 * static_cast<Index>(shells.size());
-  VectorXd keeps, by_held, by_rising;
-  layer.over(refresh, keeps, by_held, by_rising);
+  VectorXd decay, by_held, by_rising;
+  layer.over(interval, decay, by_held, by_rising);
   std::vector<VectorXd> reads;
   for (const VectorXd& w : sums) reads.push_back(gain * layer.read(w));
   MatrixXd period = MatrixXd::Identity(size, size);
@@ -129,9 +129,9 @@ double growth(const Layer& layer, const std::vector<field::Coupling::Shell>& she
     for (std::size_t s = 0; s < shells.size(); ++s) {
       const Index sum = modes + 2 * static_cast<Index>(s), rate = sum + 1;
       start += period.row(sum) + static_cast<double>(n % shells[s].every) * period.row(rate);
-      rise += period.row(rate) / refresh;
+      rise += period.row(rate) / interval;
     }
-    period.topRows(modes) = (keeps.asDiagonal() * period.topRows(modes) + by_held * start + by_rising * rise).eval();
+    period.topRows(modes) = (decay.asDiagonal() * period.topRows(modes) + by_held * start + by_rising * rise).eval();
   }
   const double radius = Eigen::EigenSolver<MatrixXd>(period, false).eigenvalues().cwiseAbs().maxCoeff();
   return std::pow(radius, 1 / static_cast<double>(turns));
@@ -146,7 +146,7 @@ std::vector<Layer> layers_of(const Problem& problem, const FlowRegime& regime) {
     const auto same = [&](const model::Solid& other) {
       return other.conductivity == solid.conductivity && other.heat_capacity == solid.heat_capacity;
     };
-    const auto holds = [&](const Group& group) { return group.first <= k && k < group.past; };
+    const auto holds = [&](const Group& group) { return group.first <= k && k < group.end; };
     if (std::any_of(seen.begin(), seen.end(), same) ||
         std::none_of(problem.groups.begin(), problem.groups.end(), holds)) {
       continue;
@@ -157,16 +157,16 @@ std::vector<Layer> layers_of(const Problem& problem, const FlowRegime& regime) {
   return layers;
 }
 
-/// What is felt of a swing from refresh to refresh, of period 2 R, at a distance r: it dies away as
+/// What is felt of a swing from update to update, of period 2 R, at a distance r: it dies away as
 /// e^(-r sqrt(pi/(2 alpha R))) (Carslaw & Jaeger 1959, 2.6 [from memory]). Where all neighbours' add up to less than a
 /// hundredth nothing can feed itself.
-bool out_of_reach(const Problem& problem, const std::vector<VectorXd>& sums, double refresh) {
+bool out_of_reach(const Problem& problem, const std::vector<VectorXd>& sums, double interval) {
   double alpha = 0, felt = 0;
   for (const model::Solid& solid : problem.grid.solid) alpha = std::max(alpha, solid.diffusivity());
   const auto& shells = problem.coupling.shells();
   for (std::size_t s = 0; s < shells.size(); ++s) {
-    const double wave = std::sqrt(std::numbers::pi / (2 * alpha * refresh * static_cast<double>(shells[s].every)));
-    for (std::size_t i = shells[s].first; i < shells[s].past; ++i) {
+    const double wave = std::sqrt(std::numbers::pi / (2 * alpha * interval * static_cast<double>(shells[s].every)));
+    for (std::size_t i = shells[s].first; i < shells[s].end; ++i) {
       felt += std::abs(sums[s](static_cast<Index>(i))) * std::exp(-wave * problem.grid.r[i]);
     }
   }
@@ -175,20 +175,20 @@ bool out_of_reach(const Problem& problem, const std::vector<VectorXd>& sums, dou
 
 }  // namespace
 
-double refresh_growth(const Problem& problem, const FlowRegime& regime, double refresh, double gain) {
+double update_growth(const Problem& problem, const FlowRegime& regime, double interval, double gain) {
   if (problem.coupling.shells().empty()) return 0;
   const auto sums = row_sums(problem);
   double largest = 0;
   for (const Layer& layer : layers_of(problem, regime)) {
-    largest = std::max(largest, growth(layer, problem.coupling.shells(), sums, refresh, gain));
+    largest = std::max(largest, growth(layer, problem.coupling.shells(), sums, interval, gain));
   }
   return largest;
 }
 
-bool carries_on(const Problem& problem, const FlowRegime& regime, double refresh) {
-  if (problem.coupling.shells().empty() || out_of_reach(problem, row_sums(problem), refresh)) return true;
+bool extrapolation_is_stable(const Problem& problem, const FlowRegime& regime, double interval) {
+  if (problem.coupling.shells().empty() || out_of_reach(problem, row_sums(problem), interval)) return true;
   constexpr double round_off = 1e-9;
-  return refresh_growth(problem, regime, refresh, margin) <= 1 + round_off;
+  return update_growth(problem, regime, interval, margin) <= 1 + round_off;
 }
 
 }  // namespace stillground::march

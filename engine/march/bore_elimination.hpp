@@ -7,12 +7,13 @@
 #include "engine/march/problem.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/state.hpp"
+#include "engine/march/state_layout.hpp"
 
 namespace stillground::march {
 
 /// One group's bore within an implicit stage, grout and ground already eliminated layer by layer, so that its streams
 /// are left, coupled in each layer, closed at the toe (what came down goes up) and, between two passes, at the top.
-/// Eliminated from the toe upwards, it answers the loop with
+/// Eliminated from the toe upwards, it becomes one line,
 ///   T_out = gain T_in + offset,
 /// and once T_in is known everything follows downwards. Exact, O(layers), no iteration.
 ///
@@ -22,14 +23,14 @@ namespace stillground::march {
 /// eliminated:
 ///   (F + W + P_dd) d + P_du (u + u_in) = F d_rhs + s_d + (W - P_dd) d_in
 ///   P_ud (d + d_in) + (F + W + P_uu) u = F u_rhs + s_u + (W - P_uu) u_in,   u_in = G d + g from the layer below.
-/// With no flow (W = 0) the layers' fluid stands: it exchanges with its own grout at its own temperature.
-class BoreFactors {
+/// With no flow (W = 0) the layers' fluid is stagnant: it exchanges with its own grout at its own temperature.
+class BoreElimination {
  public:
-  BoreFactors() = default;
-  BoreFactors(const Problem& problem, const Group& group, const FlowRegime& regime, const RadialFactors& radial,
-              double kappa);
+  BoreElimination() = default;
+  BoreElimination(const Problem& problem, const Group& group, const FlowRegime& regime, const RadialFactors& radial,
+                  double kappa);
 
-  /// How the bore answers its inlet, 0 < gain < 1 for a flowing fluid; 0 without flow.
+  /// Outlet per inlet, 0 < gain < 1 for a flowing fluid; 0 without flow.
   double gain() const { return passes_->gain(); }
 
   /// Reads the in-bore rows of `rhs`, the eliminated innermost ground row of `y` and the ambient [z]; returns the
@@ -44,7 +45,7 @@ class BoreFactors {
     passes_->substitute(inlet, rhs, y, work, wall_heat);
   }
 
-  static std::size_t work_size(const Problem& problem) { return (4 * problem.passes + 1) * problem.row(); }
+  static std::size_t work_size(const StateLayout& layout) { return (4 * layout.passes + 1) * layout.row(); }
 
   /// One number of passes; called once a group and stage, never per layer.
   struct Passes {
