@@ -60,7 +60,7 @@ class Circuits {
   double field_gain_ = 0, flow_ = 0;  // of the whole field; W [W/K]
 };
 
-/// The field as its outlet's answer to the heat it is given, EFT = unloaded + slope Q/W: with Q/W = T_in - EFT
+/// The field as its outlet's response to the heat it is given, EFT = unloaded + slope Q/W: with Q/W = T_in - EFT
 ///   EFT = slope/(1 + slope) T_in + unloaded/(1 + slope).
 /// `unloaded`: EFT without heat [K]; `heat_rate`: W [W/K], > 0.
 FieldOutlet outlet_under_load(double unloaded, double slope, double heat_rate);

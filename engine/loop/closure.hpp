@@ -37,7 +37,7 @@ struct Exchange {
 
 Exchange exchange(const Demand& demand, const HeatPumps& pumps, double eft);
 
-/// Where field and heat pumps meet.
+/// Where field and heat pumps agree on EFT and heat.
 struct OperatingPoint {
   double eft = 0;        ///< [K]
   double lft = 0;        ///< T_in of every bore [K]

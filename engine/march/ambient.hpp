@@ -10,7 +10,7 @@
 namespace stillground::march {
 
 /// What a group's bore wall would have without the group's own heat: T0(z, t) plus what the neighbours have done.
-/// The neighbours' sum is slow (a neighbour 5 m off answers in weeks): formed anew every update interval (what comes
+/// The neighbours' sum is slow (a neighbour 5 m off is felt after weeks): formed anew every update interval (what comes
 /// from farther shells less often: field::Coupling), in between extrapolated linearly from the last two values,
 ///   wall = T0 + N + (t - t_N)/R (N - N_before),   R the update interval, t_N the last update.
 

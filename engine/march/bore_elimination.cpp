@@ -44,6 +44,7 @@ Factors<M>::Factors(const Problem& problem, const Group& group, const FlowRegime
   layers_.make(problem, group, regime, radial.wall_response(), kappa);
 }
 
+/// sum_m gives_ms T_m/R_inner,m: heat that a stream is given per metre by nodes at T_m.
 template <int M>
 double Factors<M>::heat_of(const Layer& layer, std::size_t stream, const double (&parts)[streams]) const {
   double sum = 0;
@@ -53,6 +54,9 @@ double Factors<M>::heat_of(const Layer& layer, std::size_t stream, const double 
   return sum;
 }
 
+/// E = T0 + N + e_0;   s = L sum_m gives_m T_i,m(M = 0)/R_inner;   then from the toe up, g = 0 below it,
+///   (d, u) = inverse (F (d, u)_rhs + s + (-P_du, W - P_uu) g),   g <- u;
+/// what is found is kept as the part that does not depend on the inlet.
 template <int M>
 double Factors<M>::eliminate(const double* rhs, const double* y, const double* ambient, std::span<double> work) const {
   double* source = work.data();
@@ -92,6 +96,7 @@ double Factors<M>::eliminate(const double* rhs, const double* y, const double* a
   return layers_.outlet(below);
 }
 
+/// T = (F + L A)^-1 (F T_rhs + s).
 template <int M>
 void Factors<M>::stagnant_streams(const Layer& layer, std::size_t k, const double* rhs, const double* work,
                                   double* y) const {
@@ -104,6 +109,8 @@ void Factors<M>::stagnant_streams(const Layer& layer, std::size_t k, const doubl
   for (int s = 0; s < streams; ++s) y[static_cast<std::size_t>(s) * row_ + k] = solved(s);
 }
 
+/// M_m = sum_s reads_ms mean_s;   T_i = T_i(M = 0) + inner_from_fluid M,   T_o = T_o(T_i = 0) + outer_from_inner T_i;
+/// q_w = f (T_o - E)/outer of mode 0,   theta_0 = e_0 + wall_response q_w.
 template <int M>
 void Factors<M>::finish_layer(const Layer& layer, std::size_t k, const Column<streams>& mean, const double* rhs,
                               const double* far, double* y, double* wall_heat) const {
@@ -123,6 +130,8 @@ void Factors<M>::finish_layer(const Layer& layer, std::size_t k, const Column<st
   y[3 * streams * row_ + k] += layer.wall_response * wall_heat[k];
 }
 
+/// From the top down: d = part + d_per_inlet d_in, u = part + G d_in, the next layer's d_in = d. Then every layer by
+/// itself.
 template <int M>
 void Factors<M>::substitute(double inlet, const double* rhs, double* y, std::span<double> work,
                             double* wall_heat) const {

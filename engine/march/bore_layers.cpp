@@ -4,9 +4,13 @@
 
 namespace stillground::march {
 
+// Symbols as in bore_elimination.hpp and README.md: one implicit stage, kappa its weight times the step.
+
 namespace {
 
-/// What of a layer depends on its kind alone: its ground, its network, the part of it that the bore fills.
+/// What of a layer depends on its kind alone: its ground, its network, the part f of it that the bore fills.
+/// theta_0 = e_0 + wall_response q_w and q_w = f q put the first ring's own response behind mode 0:
+///   q = (T_o - (T0 + N + e_0))/(R_outer + R_first + f wall_response),   A = sum_m gives_m^T U_m reads_m.
 template <int M>
 void fill_kind(const Problem& problem, const Group& group, const bore::Network& net, const Vector& wall_response,
                double kappa, std::size_t k, BoreLayer<M>& layer) {
@@ -28,7 +32,10 @@ void fill_kind(const Problem& problem, const Group& group, const bore::Network& 
   }
 }
 
-/// The streams' block with what comes up from below folded in; returns what goes up from this layer per inlet.
+/// With u_in = G d + g from below (G = 1, g = 0 below the toe) the streams' block of BoreElimination's equations,
+///   [F + W + P_dd + P_du G     P_du        ] [d]
+///   [P_ud + (P_uu - W) G       F + W + P_uu] [u],
+/// its inverse, and d and u per d_in, of which the latter is the layer's own G: returned.
 template <int M>
 Square<M> fill_streams(double heat_rate, const Square<M>& gain_below, BoreLayer<M>& layer) {
   const Square<2 * M> p = layer.length / 2 * layer.exchange;
@@ -54,6 +61,8 @@ Square<M> fill_streams(double heat_rate, const Square<M>& gain_below, BoreLayer<
 
 }  // namespace
 
+/// C_o (T_o - T_o,old) = kappa ((T_i - T_o)/R_middle + (E - T_o)/beyond), solved for T_o; put into
+/// C_i (T_i - T_i,old) = kappa ((M - T_i)/R_inner + (T_o - T_i)/R_middle), solved for T_i.
 Chain::Chain(const bore::Mode& mode, double beyond, double kappa)
     : conductance(1 / mode.inner), stores(mode.inner_capacity > 0) {
   const double first = kappa / mode.inner, second = kappa / mode.middle, third = kappa / beyond;
@@ -67,6 +76,9 @@ Chain::Chain(const bore::Mode& mode, double beyond, double kappa)
   inner_from_outer = second / inner;
 }
 
+/// From the toe up. At the top, one pass: gain = G; two, whose second takes what the first brings up (in_2 = u_1):
+///   u_1 = G_11 in_1 + G_12 in_2,   u_2 = G_21 in_1 + G_22 in_2,   gain = G_21 + G_22 G_11/(1 - G_12).
+/// Stagnant: (F + L A) T = F T_old + s, streams of their own layer alone.
 template <int M>
 void BoreLayers<M>::make(const Problem& problem, const Group& group, const FlowRegime& regime,
                          const Vector& wall_response, double kappa) {
@@ -104,6 +116,7 @@ void BoreLayers<M>::make(const Problem& problem, const Group& group, const FlowR
   if constexpr (M == 2) gain_ += gain_below(1, 1) * gain_below(0, 0) / (1 - gain_below(0, 1));
 }
 
+/// in_1 = T_in,   in_2 = (G_11 T_in + g_1)/(1 - G_12).
 template <int M>
 Column<M> BoreLayers<M>::inlets(double inlet, [[maybe_unused]] double offset) const {
   Column<M> in;
@@ -115,6 +128,7 @@ Column<M> BoreLayers<M>::inlets(double inlet, [[maybe_unused]] double offset) co
   return in;
 }
 
+/// T_out at T_in = 0: g_2 + G_22 g_1/(1 - G_12).
 template <int M>
 double BoreLayers<M>::outlet(const Column<M>& up) const {
   if constexpr (M == 1) return up(0);

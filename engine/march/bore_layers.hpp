@@ -18,12 +18,11 @@ using Column = Eigen::Matrix<double, M, 1>;
 /// A mode's two nodes within a stage: fluid M -> inner node -> outer node -> far end E, eliminated outwards to inwards:
 ///   T_o = T_o(M = 0) + outer_from_inner T_i,   T_i = T_i(M = 0) + inner_from_fluid M.
 struct Chain {
-  double outer_from_old = 0, outer_from_far = 0,
-         outer_from_inner = 0;  ///< the outer node's parts of its old value, of E, of T_i
-  double inner_from_old = 0, inner_from_fluid = 0,
-         inner_from_outer = 0;  ///< the inner node's of its old value, of M, of T_o(T_i = 0)
-  double conductance = 0;       ///< fluid to inner node [W/(m K)]
-  bool stores = false;          ///< nodes that do not are no part of the state
+  // The outer node's parts of its old value, of E, of T_i; the inner node's of its old value, of M, of T_o(T_i = 0).
+  double outer_from_old = 0, outer_from_far = 0, outer_from_inner = 0;
+  double inner_from_old = 0, inner_from_fluid = 0, inner_from_outer = 0;
+  double conductance = 0;  ///< fluid to inner node [W/(m K)]
+  bool stores = false;     ///< nodes that do not are no part of the state
 
   Chain() = default;
   Chain(const bore::Mode& mode, double beyond, double kappa);  ///< `beyond`: outer node to far end [K m/W]
@@ -34,9 +33,8 @@ struct Chain {
   double inner_alone(double rhs_inner, double outer) const {
     return inner_from_old * rhs_inner + inner_from_outer * outer;
   }
-  double effective_conductance() const {
-    return conductance * (1 - inner_from_fluid);
-  }  ///< conductance that the fluid meets
+  /// That the fluid meets, the nodes eliminated: q = U (M - T_i(M = 0)) [W/(m K)].
+  double effective_conductance() const { return conductance * (1 - inner_from_fluid); }
 };
 
 /// One layer of a bore of M passes within an implicit stage, all but its streams eliminated; streams 0..M-1 go down,

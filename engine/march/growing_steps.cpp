@@ -26,6 +26,9 @@ void GrowingSteps::axial_rate(const Vector& y, Vector& rate) const {
   }
 }
 
+/// A step of ARS(2,2,2), E axial conduction:
+///   Y_1 = [y + gamma h E(y)] + gamma h I(Y_1)
+///   Y_2 = [y + h (delta E(y) + (1 - delta) E(Y_1)) + (1 - gamma)/gamma (Y_1 - y - gamma h E(y))] + gamma h I(Y_2)
 void GrowingSteps::step(double h) {
   using ars222::delta, ars222::gamma;
   if (problem_.bores() > 1 && state_.time + h - state_.updated > multirate_.update_interval) {

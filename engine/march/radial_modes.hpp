@@ -27,7 +27,7 @@ class RadialModes {
   std::vector<double> shapes_;  // [ring][mode]
 };
 
-/// A few decaying amplitudes that stand for many slow modes over a time in which none of those decays much: nodes and
+/// A few decaying amplitudes that reproduce many slow modes over a time in which none of those decays much: nodes and
 /// weights of the Gauss-Radau quadrature (Golub 1973, SIAM Review 15, section 7) of the measure that has the slow
 /// modes' weights at their rates, one node at rate 0, so that heat is kept to the last bit. What follows the wall's
 /// heat, sum_m w_m e^{-lambda_m s}, becomes the quadrature's; a single mode's decay the polynomial in lambda through
@@ -37,10 +37,10 @@ struct ReducedModes {
   ReducedModes(const RadialModes& modes, std::size_t slow, std::size_t count);
 
   std::size_t slow;             ///< modes they stand for
-  std::vector<double> rates;    ///< [stand-in], ascending from 0 [1/m2]
-  std::vector<double> weights;  ///< [stand-in], all positive [1/m2]
-  std::vector<double> share;    ///< [mode][stand-in]: what a mode gains as its part of what a stand-in gains; sums to 1
-  std::vector<double> start;    ///< [mode][stand-in]: a stand-in's start, sum over the modes of this times x_m
+  std::vector<double> rates;    ///< [reduced mode], ascending from 0 [1/m2]
+  std::vector<double> weights;  ///< [reduced mode], all positive [1/m2]
+  std::vector<double> share;  ///< [mode][reduced]: what a mode gains as its part of what a reduced one gains; sums to 1
+  std::vector<double> start;  ///< [mode][reduced]: a reduced mode's start, sum over the modes of this times x_m
 };
 
 }  // namespace stillground::march

@@ -32,7 +32,8 @@ double mixed(const Problem& problem, const Forcing& forcing, const double* y, st
   return sum / weights;
 }
 
-/// Radial conduction within the ground of one group; the wall's heat is added by the bore.
+/// rho c A_i theta_i' = K_{i-1/2} (theta_{i-1} - theta_i) + K_{i+1/2} (theta_{i+1} - theta_i); the wall's heat is added
+/// by the bore.
 void add_radial(const Problem& problem, const double* y, double* rate) {
   const StateLayout layout(problem);
   for (std::size_t i = 0; i + 1 < problem.nr(); ++i) {
@@ -48,7 +49,7 @@ void add_radial(const Problem& problem, const double* y, double* rate) {
   }
 }
 
-/// One layer's mean streams and their flow, as the march takes them.
+/// One layer's mean streams, (T_in + T_out)/2, and what flows through them, as the march takes them.
 struct Streams {
   bore::PerStream mean{};
   bore::PerStream carried{};  ///< m c (inlet - outlet) [W]
@@ -75,7 +76,11 @@ Streams streams_of(const Problem& problem, const Group& group, double heat_rate,
   return streams;
 }
 
-/// Streams, grout and wall of one group.
+/// Streams, grout and wall of one group, q_m the heat that mode m takes from the fluid per metre:
+///   C_s L T_s' = W (T_in - T_out) - L sum_m gives_ms q_m,   q_m = (sum_s reads_ms mean_s - T_i)/R_inner
+///   C_i T_i' = q_m - (T_i - T_o)/R_middle,   C_o T_o' = (T_i - T_o)/R_middle - q_out
+///   q_out = (T_o - T0 - N - theta_0)/(R_outer + R_first), m = 0;   T_o/R_outer for the others
+///   rho c A_0 theta_0' += f q_out, m = 0
 void add_bore(const Problem& problem, const Group& group, const FlowRegime& regime, double inlet, const double* y,
               const double* ambient, double* rate) {
   const StateLayout layout(problem);
@@ -98,7 +103,7 @@ void add_bore(const Problem& problem, const Group& group, const FlowRegime& regi
         rate[layout.ground_row() * row + k] +=
             group.fraction[k] * out / (solid.heat_capacity * problem.grid.ring_area(0));
       }
-      // Nodes without capacity stand where the heat through them is equal on both sides.
+      // Nodes without capacity are where the heat through them is equal on both sides.
       const bool stores = mode.inner_capacity > 0;
       const double heat = stores ? (fluid - y[inner]) / mode.inner : fluid / mode.resistance();
       if (stores) {

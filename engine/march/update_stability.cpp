@@ -105,8 +105,8 @@ class Layer {
 /// Growth in one layer. The state is the modes' amplitudes x and each shell's sum and rate, which march/ambient keeps.
 /// At update n the shells with `every` | n read
 ///   sum' = w.theta,  rate' = (sum' - sum)/every   [per update R];
-/// then over R: A = sum over shells of sum + (n mod every + t/R) rate. The shells' turns come round
-/// after the longest of them: the product of so many maps is the period's, its eigenvalues of largest modulus the
+/// then over R: A = sum over shells of sum + (n mod every + t/R) rate. All shells have been formed together
+/// again after the longest of them: the product of so many maps is the period's, its eigenvalues of largest modulus the
 /// growth (Floquet's multipliers).
 double growth(const Layer& layer, const std::vector<field::Coupling::Shell>& shells, const std::vector<VectorXd>& sums,
               double interval, double gain) {
@@ -116,8 +116,8 @@ double growth(const Layer& layer, const std::vector<field::Coupling::Shell>& she
   std::vector<VectorXd> reads;
   for (const VectorXd& w : sums) reads.push_back(gain * layer.read(w));
   MatrixXd period = MatrixXd::Identity(size, size);
-  const long turns = shells.back().every;
-  for (long n = 0; n < turns; ++n) {
+  const long updates = shells.back().every;
+  for (long n = 0; n < updates; ++n) {
     for (std::size_t s = 0; s < shells.size(); ++s) {
       if (n % shells[s].every != 0) continue;
       const Index sum = modes + 2 * static_cast<Index>(s), rate = sum + 1;
@@ -134,7 +134,7 @@ double growth(const Layer& layer, const std::vector<field::Coupling::Shell>& she
     period.topRows(modes) = (decay.asDiagonal() * period.topRows(modes) + by_held * start + by_rising * rise).eval();
   }
   const double radius = Eigen::EigenSolver<MatrixXd>(period, false).eigenvalues().cwiseAbs().maxCoeff();
-  return std::pow(radius, 1 / static_cast<double>(turns));
+  return std::pow(radius, 1 / static_cast<double>(updates));
 }
 
 /// Solids of the layers with a bore in them, each once, with the even mode of the network there.

@@ -60,6 +60,7 @@ double reduce(N_Vector v, double start, Value&& value, Join&& join) {
   return total;
 }
 
+/// z = a x + b y; z = sum_j a_j x_j of three, of four; z += a x.
 STILLGROUND_CLONED void combine2(std::size_t n, double a, const double* x, double b, const double* y, double* z) {
   for (std::size_t i = 0; i < n; ++i) z[i] = a * x[i] + b * y[i];
 }

@@ -124,6 +124,10 @@ void PackedBore::lay_out_runs(std::size_t lanes) {
   }
 }
 
+/// A layer's rows of the kernels' factors (see bore_kernels.cpp): with V = inverse of the streams' block and
+/// n_m = L/R_inner,m V gives_m^T, a stream per temperature of mode m's inner node at M = 0,
+///   R = (V F | n inner_from_old, n inner_from_outer outer_from_old, of each mode | n_0 inner_from_outer
+///   outer_from_far) B = V (-P_du; W - P_uu),   A = (d per d_in; G),   inner_from_streams = inner_from_fluid reads/2.
 template <int M>
 void PackedBore::lay_out(const BoreLayer<M>& layer, std::size_t k, bool flows) {
   constexpr int streams = 2 * M, inputs = 3 * streams;
