@@ -11,7 +11,7 @@ namespace {
 const loop::HeatPumps pumps{loop::CopCurve({{268.15, 3.0}, {273.15, 3.4}, {283.15, 4.4}}),
                             loop::CopCurve({{283.15, 7.0}, {298.15, 5.0}, {308.15, 3.9}})};
 
-/// The field's answer to the inlet that the meeting says, less the EFT that it says [K].
+/// The field's outlet at the operating point's inlet, less the point's EFT [K].
 double miss(const loop::FieldOutlet& field, const loop::OperatingPoint& at) {
   return field.gain * at.lft + field.offset - at.eft;
 }
@@ -25,16 +25,16 @@ TEST_CASE("Field and heat pumps meet where both agree on EFT and heat") {
   };
   for (int i = 0; i < 20000; ++i) {
     const double gain = between(0.05, 0.97);
-    const double standing = between(250, 320);  // the EFT without any heat [K]
-    const loop::FieldOutlet field{gain, (1 - gain) * standing, between(1e3, 1e5)};
+    const double unloaded = between(250, 320);  // the EFT without any heat [K]
+    const loop::FieldOutlet field{gain, (1 - gain) * unloaded, between(1e3, 1e5)};
     const double peak = field.heat_rate * between(0, 5);  // up to a 5 K step over the heat pumps
     const loop::Demand demand{i % 3 != 0 ? peak : 0, i % 3 != 1 ? peak : 0, 0, 0};
     const loop::OperatingPoint at = loop::operating_point(field, demand, pumps);
     const loop::Exchange heat = loop::exchange(demand, pumps, at.eft);
     INFO("case " << i << ", EFT " << at.eft);
-    REQUIRE(std::abs(miss(field, at)) <= 1e-12 * standing);  // round-off of a few sums
+    REQUIRE(std::abs(miss(field, at)) <= 1e-12 * unloaded);  // round-off of a few sums
     REQUIRE(at.to_ground == Approx(heat.to_ground).epsilon(1e-12).margin(1e-9));
-    REQUIRE(at.lft - at.eft == Approx(heat.to_ground / field.heat_rate).margin(1e-12 * standing));
+    REQUIRE(at.lft - at.eft == Approx(heat.to_ground / field.heat_rate).margin(1e-12 * unloaded));
   }
 }
 

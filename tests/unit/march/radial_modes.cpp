@@ -27,7 +27,7 @@ std::vector<double> conduction(const ground::Grid& grid, const std::vector<doubl
 }
 
 /// Wall per heat that came in at once `time` [m2, alpha t] ago.
-double answer(const std::vector<double>& rates, const std::vector<double>& weights, std::size_t count, double time) {
+double response(const std::vector<double>& rates, const std::vector<double>& weights, std::size_t count, double time) {
   double sum = 0;
   for (std::size_t m = 0; m < count; ++m) sum += weights[m] * std::exp(-rates[m] * time);
   return sum;
@@ -53,7 +53,7 @@ TEST_CASE("Each radial mode only decays: it keeps its shape at its own rate") {
   }
 }
 
-TEST_CASE("Heat at the wall is in all radial modes alike, and starts in the innermost ring alone") {
+TEST_CASE("Heat at the wall goes into all radial modes equally, and starts in the innermost ring alone") {
   const auto g = grid();
   const march::RadialModes modes(g);
   for (std::size_t i = 0; i < modes.size(); ++i) {
@@ -73,7 +73,7 @@ TEST_CASE("The first radial mode is the heat itself: uniform, and it never decay
 }
 
 // A Gauss-Radau quadrature of n nodes is exact for polynomials up to degree 2 n - 2 (Golub 1973).
-TEST_CASE("Stand-ins have the slow modes' moments, and none takes heat away") {
+TEST_CASE("Reduced modes have the slow modes' moments, and none takes heat away") {
   const march::RadialModes modes(grid());
   const std::size_t slow = 24, count = 5;
   const march::ReducedModes reduced_modes(modes, slow, count);
@@ -88,7 +88,7 @@ TEST_CASE("Stand-ins have the slow modes' moments, and none takes heat away") {
   }
 }
 
-TEST_CASE("What a slow mode takes over of its stand-ins is all of the heat, and hardly late") {
+TEST_CASE("What a slow mode takes back from its reduced modes is all of the heat, and hardly late") {
   const march::RadialModes modes(grid());
   const std::size_t slow = 24, count = 5;
   const march::ReducedModes reduced_modes(modes, slow, count);
@@ -103,7 +103,7 @@ TEST_CASE("What a slow mode takes over of its stand-ins is all of the heat, and 
     CHECK(std::abs(decayed - std::exp(-modes.rates()[m] * span)) < 0.02);
   }
   for (const double part : {0.02, 0.1, 0.3, 1.0}) {
-    const double exact = answer(modes.rates(), modes.weights(), slow, part * span);
-    CHECK(answer(reduced_modes.rates, reduced_modes.weights, count, part * span) == Approx(exact).epsilon(1e-5));
+    const double exact = response(modes.rates(), modes.weights(), slow, part * span);
+    CHECK(response(reduced_modes.rates, reduced_modes.weights, count, part * span) == Approx(exact).epsilon(1e-5));
   }
 }
