@@ -2,15 +2,16 @@
 
 namespace stillground::march::fused {
 
-#define STILLGROUND_KERNELS(set, lanes)                                                           \
-  namespace set {                                                                                 \
-  extern const RingKernels ring_kernels;                                                          \
-  extern const ModeKernels mode_kernels;                                                          \
-  extern const MacroStepKernels macro_step_kernels;                                               \
-  extern const BoreKernels bore_kernels;                                                          \
-  }                                                                                               \
-  const Kernels set##_kernels {                                                                   \
-#set, lanes, set::ring_kernels, set::mode_kernels, set::macro_step_kernels, set::bore_kernels \
+#define STILLGROUND_KERNELS(set, width)                                                   \
+  namespace set {                                                                         \
+  extern const RingKernels ring_kernels;                                                  \
+  extern const ModeKernels mode_kernels;                                                  \
+  extern const MacroStepKernels macro_step_kernels;                                       \
+  extern const BoreKernels bore_kernels;                                                  \
+  }                                                                                       \
+  const Kernels set##_kernels {                                                           \
+    .name = #set, .lanes = width, .rings = set::ring_kernels, .modes = set::mode_kernels, \
+    .macro_step = set::macro_step_kernels, .bore = set::bore_kernels                      \
   }
 
 STILLGROUND_KERNELS(baseline, 2);

@@ -115,7 +115,7 @@ TEST_CASE("A group without flow has no part in what comes back, whatever stands 
 TEST_CASE("A field told by its outlet under load meets the heat pumps where the load says") {
   // 284 K without heat, and half a kelvin for each that the heat warms the fluid by.
   const double unloaded = 284, slope = 0.5, heat_rate = 2000, heat = 4000;
-  const auto at = loop::operating_point(loop::outlet_under_load(unloaded, slope, heat_rate), {0, 0, 0, heat}, {});
+  const auto at = loop::operating_point(loop::outlet_under_load(unloaded, slope, heat_rate), {.to_ground = heat}, {});
   CHECK(at.eft == Approx(unloaded + slope * heat / heat_rate).margin(round_off));
   CHECK(at.lft == Approx(at.eft + heat / heat_rate).margin(round_off));
 }

@@ -49,7 +49,7 @@ TEST_CASE("ARKODE takes the very steps that the tables of ARS(2,2,2) prescribe")
   const auto problem = test::small_field();
   const march::Multirate multirate;
   const auto flowing = test::regime(problem, 1400);
-  const march::Forcing forcing{{0, 0, 0, -9000}, &flowing};
+  const march::Forcing forcing{{.to_ground = -9000}, &flowing};
   march::Workers workers(1);
   auto stepper = march::make_arkode_stepper(problem, multirate, workers);
   auto by_arkode = test::at_rest(problem);
@@ -79,7 +79,7 @@ TEST_CASE("What the hour's means say went in is what the state has gained and th
   double in = 0, out = 0, turned = 0;
   for (int hour = 0; hour < 500; ++hour) {
     const double load = hour % 5 == 4 ? 0 : 6000 * std::sin(hour * 0.7) - 3000;
-    const auto means = stepper->advance(state, {{0, 0, 0, load}, load == 0 ? &stagnant : &flowing}, wall_heat);
+    const auto means = stepper->advance(state, {{.to_ground = load}, load == 0 ? &stagnant : &flowing}, wall_heat);
     CHECK(means.to_ground == Approx(load).margin(1e-6));
     in += means.to_ground * 3600;
     out += means.surface * 3600;
@@ -97,9 +97,9 @@ TEST_CASE("Bores that are not drilled yet give no heat to the ground, whatever t
   auto stepper = march::make_arkode_stepper(problem, multirate, workers);
   auto before = test::at_rest(problem), state = before;
   march::Vector wall_heat(problem.groups.size() * march::StateLayout(problem).row());
-  stepper->advance(before, {{0, 0, 0, 4000}, &flowing}, wall_heat);
+  stepper->advance(before, {{.to_ground = 4000}, &flowing}, wall_heat);
   std::fill(wall_heat.begin(), wall_heat.end(), 0.0);
-  stepper->advance(state, {{0, 0, 0, 4000}, nullptr, {&flowing, nullptr}}, wall_heat);
+  stepper->advance(state, {{.to_ground = 4000}, nullptr, {&flowing, nullptr}}, wall_heat);
   const std::size_t k = problem.groups[1].first;
   CHECK(wall_heat[k] != 0);
   CHECK(wall_heat[march::StateLayout(problem).row() + k] == 0);

@@ -36,7 +36,7 @@ double largest_difference(const march::Problem& problem, const march::Multirate&
     }
     const double load = hour % 7 == 6 ? 0 : 6000 * std::sin(hour * 0.7) - 3000;
     const auto* now = load == 0 ? &stagnant : &flowing;
-    march::Forcing forcing{{0, 0, 0, load}, now};
+    march::Forcing forcing{{.to_ground = load}, now};
     if (second_group_waits) forcing.own = {now, hour < 60 ? nullptr : hour < 100 ? &stagnant : now};
     const auto of_a = one.advance(a, forcing, heat_a), of_b = other.advance(b, forcing, heat_b);
     largest = std::max({largest, std::abs(of_a.eft - of_b.eft), std::abs(of_a.lft - of_b.lft)});
@@ -133,7 +133,7 @@ TEST_CASE("With two rates, too, what went in is what the state has gained and th
   for (int hour = 0; hour < 24 * 200; ++hour) {
     if (march::update_due(problem, multirate, state)) march::update_neighbours(problem, multirate, state, workers);
     const double load = hour % 5 == 4 ? 0 : 6000 * std::sin(hour * 0.7) - 3000;
-    const auto means = stepper->advance(state, {{0, 0, 0, load}, load == 0 ? &stagnant : &flowing}, wall_heat);
+    const auto means = stepper->advance(state, {{.to_ground = load}, load == 0 ? &stagnant : &flowing}, wall_heat);
     in += means.to_ground * 3600;
     out += means.surface * 3600;
     turned += std::abs(load) * 3600;
@@ -157,7 +157,7 @@ TEST_CASE("Two rates tell the fluid's temperature as one rate does") {
     if (march::update_due(problem, two, a)) march::update_neighbours(problem, two, a, workers);
     if (march::update_due(problem, one, b)) march::update_neighbours(problem, one, b, workers);
     const double load = 9000 * std::sin(hour * 0.9 + 2 * std::sin(hour * 0.37)) - 2000;
-    const march::Forcing forcing{{0, 0, 0, load}, &flowing};
+    const march::Forcing forcing{{.to_ground = load}, &flowing};
     largest =
         std::max(largest, std::abs(by_two->advance(a, forcing, heat).eft - by_one->advance(b, forcing, heat).eft));
   }

@@ -14,7 +14,7 @@ TEST_CASE("Steps that do not grow are the steps of a run") {
   const march::Problem problem = test::small_field();
   const march::Multirate multirate;
   const march::FlowRegime regime = test::regime(problem, 1400);
-  const march::Forcing forcing{{0, 0, 0, 9000}, &regime};
+  const march::Forcing forcing{{.to_ground = 9000}, &regime};
   march::Workers workers(1);
   const auto stepper = march::make_arkode_stepper(problem, multirate, workers);
   march::State run = test::at_rest(problem);
@@ -37,7 +37,7 @@ TEST_CASE("Steps that grow with the time gone by lose little") {
   const march::Problem problem = test::small_field();
   const march::Multirate multirate;
   const march::FlowRegime regime = test::regime(problem, 1400);
-  const march::Forcing forcing{{0, 0, 0, 9000}, &regime};
+  const march::Forcing forcing{{.to_ground = 9000}, &regime};
   march::GrowingSteps coarse(problem, multirate, forcing, test::at_rest(problem)),
       fine(problem, multirate, forcing, test::at_rest(problem));
   coarse.march({86400}, 60, 86400, [](double) {});

@@ -61,7 +61,7 @@ double residual(const march::Forcing& forcing, const march::Problem& problem = t
 TEST_CASE("A stage's solution satisfies its own equation, fluid flowing") {
   const auto problem = test::small_field();
   const auto flowing = test::regime(problem, 1400);
-  CHECK(residual({{0, 0, 0, -9000}, &flowing}) < 1e-9);
+  CHECK(residual({{.to_ground = -9000}, &flowing}) < 1e-9);
 }
 
 TEST_CASE("A stage's solution satisfies its own equation, fluid stagnant") {
@@ -74,7 +74,7 @@ TEST_CASE("A short, fast bore and a slow one are solved alike") {
   const auto problem = test::small_field();
   for (const double heat_rate : {20.0, 200.0, 1e4}) {
     const auto flowing = test::regime(problem, heat_rate);
-    CHECK(residual({{0, 0, 0, 4000}, &flowing}) < 1e-8);
+    CHECK(residual({{.to_ground = 4000}, &flowing}) < 1e-8);
   }
 }
 
@@ -84,7 +84,7 @@ TEST_CASE("Two U's in series are solved as their equation says, with their own l
   for (const bool crossed : {true, false}) {
     for (const double heat_rate : {0.0, 20.0, 1400.0, 1e4}) {
       const auto regime = test::series_regime(problem, heat_rate, crossed);
-      CHECK(residual({{0, 0, 0, heat_rate > 0 ? 4000.0 : 0.0}, &regime}, problem) < 1e-8);
+      CHECK(residual({{.to_ground = heat_rate > 0 ? 4000.0 : 0.0}, &regime}, problem) < 1e-8);
     }
   }
 }
@@ -94,7 +94,7 @@ TEST_CASE("A pipe within a pipe is solved as its equation says, in both directio
   for (const bool down_annulus : {true, false}) {
     for (const double heat_rate : {0.0, 20.0, 1400.0, 1e4}) {
       const auto regime = test::concentric_regime(problem, heat_rate, down_annulus);
-      CHECK(residual({{0, 0, 0, heat_rate > 0 ? 4000.0 : 0.0}, &regime}, problem) < 1e-8);
+      CHECK(residual({{.to_ground = heat_rate > 0 ? 4000.0 : 0.0}, &regime}, problem) < 1e-8);
     }
   }
 }
@@ -105,15 +105,15 @@ TEST_CASE("Bores in series on a circuit hand their outlets on") {
   problem.groups[0].returns = false;
   problem.groups[1].upstream = 0;
   const auto flowing = test::regime(problem, 1400);
-  CHECK(residual({{0, 0, 0, -9000}, &flowing}, problem) < 1e-9);
+  CHECK(residual({{.to_ground = -9000}, &flowing}, problem) < 1e-9);
 }
 
 TEST_CASE("Groups may stand, flow unequally, or not be drilled yet") {
   const auto problem = test::small_field();
   auto slow = test::regime(problem, 700), fast = test::regime(problem, 2100), stagnant = test::regime(problem, 0);
   slow.version = 5;
-  CHECK(residual({{0, 0, 0, 4000}, nullptr, {&slow, &fast}}, problem) < 1e-9);
-  CHECK(residual({{0, 0, 0, 4000}, nullptr, {&stagnant, &fast}}, problem) < 1e-9);
-  CHECK(residual({{0, 0, 0, 4000}, nullptr, {&fast, nullptr}}, problem) < 1e-9);
+  CHECK(residual({{.to_ground = 4000}, nullptr, {&slow, &fast}}, problem) < 1e-9);
+  CHECK(residual({{.to_ground = 4000}, nullptr, {&stagnant, &fast}}, problem) < 1e-9);
+  CHECK(residual({{.to_ground = 4000}, nullptr, {&fast, nullptr}}, problem) < 1e-9);
   CHECK(residual({{}, nullptr, {&stagnant, nullptr}}, problem) < 1e-9);
 }
