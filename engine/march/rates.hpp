@@ -21,7 +21,7 @@ struct Forcing {
 /// Mass flow times specific heat of the whole field [W/K]; 0 for stagnant fluid.
 double heat_rate(const Problem& problem, const Forcing& forcing);
 
-/// What enters the field's first bores [K]: the heat pumps' outlet, from the state's own EFT; 0 where stagnant fluid.
+/// What enters the field's first bores [K]: the heat pumps' outlet, from the state's own EFT; 0 for stagnant fluid.
 double field_inlet(const Problem& problem, const Forcing& forcing, const double* y);
 
 /// What enters a group's bores [K], `field` as field_inlet gives it.

@@ -41,8 +41,8 @@ struct alignas(apart) ThreadWorkspace {
   HourMeans sums;                     ///< of the field, each thread's the same
   Vector undisturbed;                 ///< [stage of the hour][z]
   Vector outlets;                     ///< [own group][stage of the span]: at the linearisation inlet
-  Vector work;                        ///< of one bore, see work_rows
-  Vector scratch;                     ///< of one group's ground
+  Vector work;                        ///< of a bore, see work_rows; of each own group where stages are left half done
+  Vector scratch;                     ///< of a group's ground; of each, likewise
   Vector at_rest;                     ///< block, amplitudes and wall heat of a group that starts from 0
   Vector zeros;                       ///< [z]
   std::vector<const double*> ends;    ///< [stage of the span]: responses that are superposed
