@@ -8,10 +8,9 @@ namespace stillground::config {
 namespace {
 
 model::Antifreeze antifreeze(const std::string& word) {
-  if (word == "propylene glycol") return model::Antifreeze::propylene_glycol;
-  if (word == "ethylene glycol") return model::Antifreeze::ethylene_glycol;
-  if (word == "ethanol") return model::Antifreeze::ethanol;
-  if (word == "methanol") return model::Antifreeze::methanol;
+  for (const model::NamedAntifreeze& row : model::antifreezes) {
+    if (row.word == word) return row.base;
+  }
   return model::Antifreeze::none;
 }
 

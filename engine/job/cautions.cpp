@@ -1,38 +1,17 @@
 #include "engine/job/cautions.hpp"
 
 #include <algorithm>
-#include <optional>
+#include <string>
 #include <variant>
 
 #include "engine/base/temperature.hpp"
+#include "engine/materials/fluid.hpp"
 
 namespace stillground::job {
 
 namespace {
 
 constexpr double deep_bore = 150;  // of usual rigs and pipe: 500 ft (common practice, no source) [m]
-
-std::optional<std::string> antifreeze(model::Antifreeze base) {
-  switch (base) {
-    case model::Antifreeze::none:
-      return std::nullopt;
-    case model::Antifreeze::propylene_glycol:
-      return "Antifreeze: propylene glycol needs a permit in many places; keep its safety sheet at hand and spills out "
-             "of "
-             "ground and drains.";
-    case model::Antifreeze::ethylene_glycol:
-      return "Antifreeze: ethylene glycol is poisonous to people, animals and groundwater, and is forbidden or needs a "
-             "permit in many places; keep its safety sheet at hand.";
-    case model::Antifreeze::ethanol:
-      return "Antifreeze: ethanol burns, pure or mixed strongly: no flame or spark near it, air the room; it needs a "
-             "permit "
-             "in many places; keep its safety sheet at hand.";
-    case model::Antifreeze::methanol:
-      return "Antifreeze: methanol burns with a flame hard to see and is poisonous, also through skin and lungs; it is "
-             "forbidden or needs a permit in many places; keep its safety sheet at hand.";
-  }
-  return std::nullopt;
-}
 
 /// The deepest toe below the surface [m].
 double deepest_toe(const model::Scenario& scenario) {
@@ -64,7 +43,7 @@ bool frost_foreseen(const model::Scenario& scenario) {
 
 std::vector<std::string> cautions(const model::Scenario& scenario) {
   std::vector<std::string> texts;
-  if (const auto text = antifreeze(scenario.fluid.base)) texts.push_back(*text);
+  if (const std::string text = materials::fluid_caution(scenario.fluid.base); !text.empty()) texts.push_back(text);
   if (deepest_toe(scenario) > deep_bore) {
     texts.emplace_back(
         "Deep bores: the water column adds to the pressure in the pipe, and artesian water or gas may be met; ask for "

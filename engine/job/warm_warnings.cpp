@@ -14,15 +14,6 @@ constexpr double plastic = 1;                // what conducts less is [W/(m K)];
 constexpr double rated = zero_celsius + 40;  // end of the table of pressure reduction, see below [K]
 constexpr double near_boiling = 10;          // [K]
 
-/// Where the fluid may begin to boil at atmospheric pressure [K]: water's boiling point, which glycols raise; of an
-/// alcohol its own, below which no mixture of it boils (CRC Handbook of Chemistry and Physics [from memory]).
-double boiling_point(const model::Fluid& fluid) {
-  if (fluid.fraction == 0) return zero_celsius + 100;
-  if (fluid.base == model::Antifreeze::ethanol) return zero_celsius + 78.3;
-  if (fluid.base == model::Antifreeze::methanol) return zero_celsius + 64.6;
-  return zero_celsius + 100;
-}
-
 }  // namespace
 
 std::vector<Warning> warm_warnings(const model::Scenario& scenario, double warmest) {
@@ -44,7 +35,7 @@ std::vector<Warning> warm_warnings(const model::Scenario& scenario, double warme
                         fmt::format("of the rating at {}, 0.87 at {} and 0.74 at {}: EN 12201-1, from memory",
                                     degrees(20), degrees(30), degrees(40))});
   }
-  const double boils = boiling_point(scenario.fluid);
+  const double boils = materials::boiling_point(scenario.fluid);
   if (warmest > boils - near_boiling) {
     warnings.push_back(
         {scenario.place("fluid"),

@@ -1,3 +1,4 @@
+#include "engine/base/temperature.hpp"
 #include "engine/materials/mixture.hpp"
 
 namespace stillground::materials {
@@ -5,8 +6,7 @@ namespace stillground::materials {
 // Source of the numbers: liquid MEA of the library.
 // Pure density at 15 degC: 794.7 by Perry's Handbook (8th ed., table 2-32), 794.3 by the VDI Heat Atlas (PPDS
 // equation), both read in the open property library `chemicals`.
-const MixtureCorrelation ethanol = {
-    .name = "ethanol",
+const Mixture ethanol = {
     .base_temperature = 281.3078,
     .base_fraction = 0.292361,
     .density = {{
@@ -35,7 +35,12 @@ const MixtureCorrelation ethanol = {
     }},
     .freezing_point = {253.74, -95.4, -26.48, 385.1, -28.58, -1670},
     .warmest = 313.15,
+    .largest_fraction = 0.6,
     .pure_density = 794.5,
+    .boiling_point = zero_celsius + 78.3,  // its own, below which no mixture of it boils: CRC Handbook [from memory]
+    .caution =
+        "Antifreeze: ethanol burns, pure or mixed strongly: no flame or spark near it, air the room; it needs a permit "
+        "in many places; keep its safety sheet at hand.",
 };
 
 }  // namespace stillground::materials

@@ -1,3 +1,4 @@
+#include "engine/base/temperature.hpp"
 #include "engine/materials/mixture.hpp"
 
 namespace stillground::materials {
@@ -5,8 +6,7 @@ namespace stillground::materials {
 // Source of the numbers: liquid MEG of the library.
 // Pure density at 15 degC: 1117.2 by Perry's Handbook (8th ed., table 2-32), 1117.0 by the VDI Heat Atlas (PPDS
 // equation), both read in the open property library `chemicals`.
-const MixtureCorrelation ethylene_glycol = {
-    .name = "ethylene glycol",
+const Mixture ethylene_glycol = {
     .base_temperature = 304.878,
     .base_fraction = 0.308462,
     .density = {{
@@ -35,7 +35,12 @@ const MixtureCorrelation ethylene_glycol = {
     }},
     .freezing_point = {257.9, -80.8, -133.4, -72.93, 100.6, 11.4},
     .warmest = 373.15,
+    .largest_fraction = 0.6,
     .pure_density = 1117,
+    .boiling_point = zero_celsius + 100,  // water's; glycols raise it
+    .caution =
+        "Antifreeze: ethylene glycol is poisonous to people, animals and groundwater, and is forbidden or needs a "
+        "permit in many places; keep its safety sheet at hand.",
 };
 
 }  // namespace stillground::materials

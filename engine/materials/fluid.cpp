@@ -2,9 +2,9 @@
 
 #include <fmt/format.h>
 
-#include <cassert>
 #include <cmath>
 
+#include "engine/base/temperature.hpp"
 #include "engine/materials/mixture.hpp"
 #include "engine/materials/water.hpp"
 #include "engine/units/display.hpp"
@@ -12,23 +12,24 @@
 namespace stillground::materials {
 namespace {
 
-constexpr double zero_celsius = 273.15;
-
-const MixtureCorrelation& correlation(model::Antifreeze base) {
+/// Null: water.
+const Mixture* mixture_of(model::Antifreeze base) {
   switch (base) {
-    case model::Antifreeze::propylene_glycol:
-      return propylene_glycol;
-    case model::Antifreeze::ethylene_glycol:
-      return ethylene_glycol;
-    case model::Antifreeze::ethanol:
-      return ethanol;
-    case model::Antifreeze::methanol:
-      return methanol;
     case model::Antifreeze::none:
-      break;
+      return nullptr;
+#define STILLGROUND_CASE(name, word) \
+  case model::Antifreeze::name:      \
+    return &name;
+      STILLGROUND_ANTIFREEZES(STILLGROUND_CASE)
+#undef STILLGROUND_CASE
   }
-  assert(false && "water has no mixture correlation");
-  return propylene_glycol;
+  return nullptr;
+}
+
+/// Null where the fluid is plain water: without antifreeze the mixture's polynomials are extrapolated, and water's own
+/// formulas hold.
+const Mixture* mixture_in(const model::Fluid& fluid) {
+  return fluid.fraction == 0 ? nullptr : mixture_of(fluid.base);
 }
 
 // Mass fraction of phi parts by volume of the antifreeze and 1 - phi of water.
@@ -42,43 +43,63 @@ double to_volume(double x, double antifreeze_density) {
   return x * water_density / (x * water_density + (1 - x) * antifreeze_density);
 }
 
-// Without antifreeze the mixture's polynomials are extrapolated: water's own formulas hold there.
-bool is_water(const model::Fluid& fluid) {
-  return fluid.base == model::Antifreeze::none || fluid.fraction == 0;
-}
-
 }  // namespace
 
 const char* fluid_name(model::Antifreeze base) {
-  return base == model::Antifreeze::none ? "water" : correlation(base).name;
+  for (const model::NamedAntifreeze& row : model::antifreezes) {
+    if (row.base == base) return row.word;
+  }
+  return "water";
+}
+
+const char* fluid_caution(model::Antifreeze base) {
+  const Mixture* mixture = mixture_of(base);
+  return mixture ? mixture->caution : "";
 }
 
 double mass_fraction(const model::Fluid& fluid, const Place& place) {
-  if (fluid.base == model::Antifreeze::none) return 0;
-  const MixtureCorrelation& mixture = correlation(fluid.base);
+  const Mixture* mixture = mixture_of(fluid.base);
+  if (!mixture) return 0;
   const bool by_volume = fluid.basis == model::Fluid::Basis::volume;
-  const double most = by_volume ? to_volume(largest_mixture_fraction, mixture.pure_density) : largest_mixture_fraction;
-  // A volume fraction that stands for 0.6 by mass passes through two divisions.
+  if (by_volume && mixture->pure_density == 0) {
+    throw InputError(
+        place, "fluid.volume_fraction",
+        fmt::format("{} is a salt, which has no volume of its own (give mass_fraction)", fluid_name(fluid.base)));
+  }
+  const double most =
+      by_volume ? to_volume(mixture->largest_fraction, mixture->pure_density) : mixture->largest_fraction;
+  // A volume fraction that stands for the largest by mass passes through two divisions.
   if (!(fluid.fraction >= 0 && fluid.fraction <= most * (1 + 1e-12))) {
     throw InputError(place, by_volume ? "fluid.volume_fraction" : "fluid.mass_fraction",
                      fmt::format("{} is outside the range of the properties of {}: 0 to {:.3g}", fluid.fraction,
-                                 mixture.name, most));
+                                 fluid_name(fluid.base), most));
   }
-  return by_volume ? from_volume(fluid.fraction, mixture.pure_density) : fluid.fraction;
+  return by_volume ? from_volume(fluid.fraction, mixture->pure_density) : fluid.fraction;
+}
+
+double largest_mass_fraction(model::Antifreeze base) {
+  const Mixture* mixture = mixture_of(base);
+  return mixture ? mixture->largest_fraction : 0;
 }
 
 FluidState fluid_state(const model::Fluid& fluid, double temperature) {
-  if (is_water(fluid)) return water_state(temperature);
-  return mixture_state(correlation(fluid.base), temperature, mass_fraction(fluid));
+  const Mixture* mixture = mixture_in(fluid);
+  return mixture ? mixture_state(*mixture, temperature, mass_fraction(fluid)) : water_state(temperature);
 }
 
 double freezing_point(const model::Fluid& fluid) {
-  if (is_water(fluid)) return zero_celsius;
-  return mixture_freezing_point(correlation(fluid.base), mass_fraction(fluid));
+  const Mixture* mixture = mixture_in(fluid);
+  return mixture ? mixture_freezing_point(*mixture, mass_fraction(fluid)) : zero_celsius;
+}
+
+double boiling_point(const model::Fluid& fluid) {
+  const Mixture* mixture = mixture_in(fluid);
+  return mixture ? mixture->boiling_point : zero_celsius + 100;
 }
 
 ValidRange valid_range(const model::Fluid& fluid) {
-  return {freezing_point(fluid), is_water(fluid) ? water_warmest : correlation(fluid.base).warmest};
+  const Mixture* mixture = mixture_in(fluid);
+  return {freezing_point(fluid), mixture ? mixture->warmest : water_warmest};
 }
 
 std::vector<Warning> fluid_warnings(const model::Fluid& fluid, double coldest, double warmest, const Place& place,
@@ -99,7 +120,7 @@ std::vector<Warning> fluid_warnings(const model::Fluid& fluid, double coldest, d
     warnings.push_back({place, fmt::format("the fluid ({}) rises to {}", name, shown(warmest)), held});
   }
   const double x = mass_fraction(fluid);
-  if (!is_water(fluid) && x < least_fitted_fraction) {
+  if (mixture_in(fluid) && x < least_fitted_fraction) {
     warnings.push_back(
         {place, fmt::format("{:.3g} of {} by mass is below the fractions its data cover", x, name),
          fmt::format("fits begin near {:.2g} by mass, below they lead towards water", least_fitted_fraction)});

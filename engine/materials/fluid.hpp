@@ -15,9 +15,16 @@ inline constexpr double mixing_temperature = 288.15;
 /// "water", "propylene glycol", ...
 const char* fluid_name(model::Antifreeze base);
 
-/// Mass fraction of the antifreeze, 0..0.6; of water 0. A fraction by volume counts the parts before mixing at 15 degC.
-/// Throws InputError at `place` when the fraction is not finite, negative or beyond the source's range (0.6 by mass).
+/// What to mind who handles it: "Antifreeze: ..."; empty for water.
+const char* fluid_caution(model::Antifreeze base);
+
+/// Mass fraction of the antifreeze, 0..largest_mass_fraction; of water 0. A fraction by volume counts the parts before
+/// mixing at 15 degC. Throws InputError at `place` when the fraction is not finite, negative or beyond the source's
+/// range, or given by volume of a salt.
 double mass_fraction(const model::Fluid& fluid, const Place& place = {});
+
+/// End of the source's range, 0..1; of water 0.
+double largest_mass_fraction(model::Antifreeze base);
 
 /// Properties at `temperature` [K]. Outside the range of the fluid's correlation (see valid_range) held at the range's
 /// end. Throws InputError as mass_fraction does.
@@ -25,6 +32,10 @@ FluidState fluid_state(const model::Fluid& fluid, double temperature);
 
 /// Temperature at which ice begins to form [K]. Throws InputError as mass_fraction does.
 double freezing_point(const model::Fluid& fluid);
+
+/// Where the fluid may begin to boil at atmospheric pressure [K]: water's boiling point, which glycols and salts raise;
+/// of an alcohol its own.
+double boiling_point(const model::Fluid& fluid);
 
 /// Temperatures [K] between which the correlation follows the fluid.
 struct ValidRange {

@@ -1,3 +1,4 @@
+#include "engine/base/temperature.hpp"
 #include "engine/materials/mixture.hpp"
 
 namespace stillground::materials {
@@ -7,8 +8,7 @@ namespace stillground::materials {
 // value in the library's own tables.) Pure density at 15 degC: 799.1 by Perry's Handbook (8th ed., table 2-32), 796.8
 // by the VDI Heat Atlas (PPDS equation), both read in the open property library `chemicals`; the second is nearer to
 // what handbooks give at 20 degC [from memory].
-const MixtureCorrelation methanol = {
-    .name = "methanol",
+const Mixture methanol = {
     .base_temperature = 276.6859,
     .base_fraction = 0.305128,
     .density = {{
@@ -37,7 +37,12 @@ const MixtureCorrelation methanol = {
     }},
     .freezing_point = {246.86, -118.7, -121.8, -68.23, 12.97, 236.3},
     .warmest = 313.15,
+    .largest_fraction = 0.6,
     .pure_density = 797,
+    .boiling_point = zero_celsius + 64.6,  // its own, below which no mixture of it boils: CRC Handbook [from memory]
+    .caution =
+        "Antifreeze: methanol burns with a flame hard to see and is poisonous, also through skin and lungs; it is "
+        "forbidden or needs a permit in many places; keep its safety sheet at hand.",
 };
 
 }  // namespace stillground::materials

@@ -20,11 +20,11 @@ double polynomial(const MixturePolynomial& c, double t, double x) {
 
 }  // namespace
 
-double mixture_freezing_point(const MixtureCorrelation& mixture, double fraction) {
+double mixture_freezing_point(const Mixture& mixture, double fraction) {
   return polynomial(mixture.freezing_point, fraction - mixture.base_fraction);
 }
 
-FluidState mixture_state(const MixtureCorrelation& mixture, double temperature, double fraction) {
+FluidState mixture_state(const Mixture& mixture, double temperature, double fraction) {
   const double held = std::clamp(temperature, mixture_freezing_point(mixture, fraction), mixture.warmest);
   const double t = held - mixture.base_temperature;
   const double x = fraction - mixture.base_fraction;

@@ -1,3 +1,4 @@
+#include "engine/base/temperature.hpp"
 #include "engine/materials/mixture.hpp"
 
 namespace stillground::materials {
@@ -5,8 +6,7 @@ namespace stillground::materials {
 // Source of the numbers: liquid MPG of the library; the freezing point is fitted in x alone.
 // Pure density at 15 degC: 1040.1 by the DIPPR 105 correlation of Perry's Handbook (8th ed., table 2-32), read in the
 // open property library `chemicals`.
-const MixtureCorrelation propylene_glycol = {
-    .name = "propylene glycol",
+const Mixture propylene_glycol = {
     .base_temperature = 305.8583,
     .base_fraction = 0.307031,
     .density = {{
@@ -35,7 +35,12 @@ const MixtureCorrelation propylene_glycol = {
     }},
     .freezing_point = {259.9, -66.31, -109.4, -228.3, -340.9, 146.5},
     .warmest = 373.15,
+    .largest_fraction = 0.6,
     .pure_density = 1040,
+    .boiling_point = zero_celsius + 100,  // water's; glycols raise it
+    .caution =
+        "Antifreeze: propylene glycol needs a permit in many places; keep its safety sheet at hand and spills out of "
+        "ground and drains.",
 };
 
 }  // namespace stillground::materials

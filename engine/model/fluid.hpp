@@ -2,7 +2,25 @@
 
 namespace stillground::model {
 
-enum class Antifreeze { none, propylene_glycol, ethylene_glycol, ethanol, methanol };
+/// The table of antifreezes: each one's enumerator, which is also the name of its object in materials/, and the
+/// scenario's word. All else about it stands in its file there, see materials::Mixture.
+#define STILLGROUND_ANTIFREEZES(row)                                                                        \
+  row(propylene_glycol, "propylene glycol") row(ethylene_glycol, "ethylene glycol") row(ethanol, "ethanol") \
+      row(methanol, "methanol")
+
+#define STILLGROUND_ENUMERATOR(name, word) name,
+enum class Antifreeze { none, STILLGROUND_ANTIFREEZES(STILLGROUND_ENUMERATOR) };
+#undef STILLGROUND_ENUMERATOR
+
+/// A row of that table.
+struct NamedAntifreeze {
+  Antifreeze base = Antifreeze::none;
+  const char* word = "";
+};
+
+#define STILLGROUND_ROW(name, word) NamedAntifreeze{Antifreeze::name, word},
+inline constexpr NamedAntifreeze antifreezes[] = {STILLGROUND_ANTIFREEZES(STILLGROUND_ROW)};
+#undef STILLGROUND_ROW
 
 /// Water, or water with an antifreeze.
 struct Fluid {

@@ -59,9 +59,10 @@ TEST_CASE("A fluid that freezes, boils its range away or is nearly water brings 
 }
 
 TEST_CASE("Every fluid has finite, positive properties in and beyond its range") {
-  for (const Antifreeze base : {Antifreeze::none, Antifreeze::propylene_glycol, Antifreeze::ethylene_glycol,
-                                Antifreeze::ethanol, Antifreeze::methanol}) {
-    for (double x = 0; x <= 0.6; x += 0.05) {
+  std::vector<Antifreeze> all{Antifreeze::none};
+  for (const model::NamedAntifreeze& row : model::antifreezes) all.push_back(row.base);
+  for (const Antifreeze base : all) {
+    for (double x = 0; x <= materials::largest_mass_fraction(base); x += 0.05) {
       for (double temperature = 230; temperature < 390; temperature += 5) {
         const auto s = materials::fluid_state({base, x, Fluid::Basis::mass}, temperature);
         const bool sound = s.density > 800 && s.density < 1150 && s.heat_capacity > 2000 && s.heat_capacity < 5000 &&

@@ -13,7 +13,7 @@ using namespace stillground;
 
 namespace {
 
-const std::map<std::string, const materials::MixtureCorrelation*> mixtures = {
+const std::map<std::string, const materials::Mixture*> mixtures = {
     {"propylene glycol", &materials::propylene_glycol},
     {"ethylene glycol", &materials::ethylene_glycol},
     {"ethanol", &materials::ethanol},
