@@ -9,7 +9,7 @@
 #include "engine/assembly/land.hpp"
 #include "engine/assembly/likely_causes.hpp"
 #include "engine/assembly/shown.hpp"
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/loop_type.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/ground/axial.hpp"
 #include "engine/march/bore_elimination.hpp"
@@ -262,7 +262,7 @@ Assembly uncoupled(model::Scenario scenario, std::shared_ptr<SolvedSections> sec
                          .coupling = {},  // by coupled()
                          .undisturbed = ground::Undisturbed(scenario.ground, grid, start, duration),
                          .pumps = heat_pumps(scenario),
-                         .passes = bore::passes(scenario.bore.loop)};
+                         .passes = bore::loop_type(scenario.bore.loop).passes(scenario.bore.loop)};
   const march::Multirate multirate{.step = step,
                                    .update_interval = scenario.run.refresh,
                                    .slow = choose_slow_modes(scenario.run, grid, scenario.run.refresh)};

@@ -9,9 +9,8 @@
 #include <utility>
 #include <vector>
 
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/loop_type.hpp"
 #include "engine/march/problem.hpp"
-#include "engine/materials/film.hpp"
 #include "engine/model/scenario.hpp"
 
 namespace stillground::assembly {
@@ -30,19 +29,8 @@ struct LoopFluid {
 /// `weights`: of all circuits together, each by its bores' flow weight.
 LoopFluid loop_fluid(const model::Scenario& scenario, double weights, double reference);
 
-/// What flows how in the pipes at one temperature, and what that makes of the resistances.
-struct Film {
-  double reynolds = 0;  ///< of a leg; of a coaxial loop, the lower of inner pipe and annulus
-  materials::Regime regime = materials::Regime::standing;
-  bore::Films films;
-  double velocity = 0;  ///< mean, in a leg; of a coaxial loop, the faster of inner pipe and annulus [m/s]
-};
-
-/// `flow_per_bore`: kg/s; 0: the fluid stands.
-Film film(const model::Scenario& scenario, double flow_per_bore, double temperature);
-
-/// The films' part of R_b: legs side by side, or the annulus' outer wall [K m/W].
-double film_part(const model::Loop& loop, const bore::Films& films);
+/// `flow_per_bore`: kg/s; 0: the fluid stands. `temperature` [K].
+bore::PipeFlow pipe_flow(const model::Scenario& scenario, double flow_per_bore, double temperature);
 
 /// Steady resistances of the modes in ground of one conductivity, as pipes and grout make them.
 bore::ModeResistances resistances(const model::Scenario& scenario, double ground_conductivity,
@@ -52,10 +40,10 @@ bore::ModeResistances resistances(const model::Scenario& scenario, double ground
 bore::ModeResistances with_measured(bore::ModeResistances modes, const LoopFluid& fluid);
 
 /// Multipole solutions of one scenario's bore, made when first needed and kept: shared by all who march that bore in
-/// whatever ground, on any thread. Legs only: a coaxial loop's resistances are closed forms.
+/// whatever ground, on any thread. Of loop types for which it is worth_keeping().
 class SolvedSections {
  public:
-  /// As resistances() above; `film` [K m/W] inside the legs. `scenario` is that of the bore at every call.
+  /// As resistances() above; `film` [K m/W]: films[0]. `scenario` is that of the bore at every call.
   bore::ModeResistances at(const model::Scenario& scenario, double ground_conductivity, double film);
 
  private:
@@ -75,7 +63,7 @@ class FlowRegimes {
 
   struct Regime {
     march::FlowRegime march;
-    double reynolds = 0;  ///< as of Film
+    double reynolds = 0;  ///< as of bore::PipeFlow
   };
 
   const Regime& standing() const { return standing_; }

@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "engine/assembly/shown.hpp"
+#include "engine/bore/effective.hpp"
 
 namespace stillground::assembly {
 
@@ -36,7 +37,7 @@ double ground_at_test_end(const model::Solid& ground, double bore_radius) {
 double effective_resistance(const model::Scenario& scenario, const LoopFluid& fluid, const TestedBore& tested,
                             const bore::ModeResistances& modes) {
   constexpr double steady = 0;  // no matter what the ground in the bore's place would hold
-  const auto network = bore::loop_network(scenario.bore.loop, modes, fluid.capacities, steady);
+  const auto network = bore::loop_type(scenario.bore.loop).network(scenario.bore.loop, modes, fluid.capacities, steady);
   return bore::effective_resistance(network, tested.length, tested.flow * fluid.heat_capacity,
                                     ground_at_test_end(tested.ground, scenario.bore.diameter / 2));
 }
@@ -49,7 +50,7 @@ std::optional<ResponseTest> response_test(const model::Scenario& scenario, const
   test.effective = measured.effective;
   test.volume_flow = measured.at_flow.value_or(fluid.flow_per_bore / fluid.density);
   test.tested = {ground, measured.over.value_or(scenario.bore.depth), test.volume_flow * fluid.density};
-  auto modes = resistances(scenario, ground.conductivity, film(scenario, test.tested.flow, fluid.reference).films);
+  auto modes = resistances(scenario, ground.conductivity, pipe_flow(scenario, test.tested.flow, fluid.reference).films);
   test.computed = modes.resistance[0];
   const auto effective_of = [&](double local) {
     modes.resistance[0] = local;

@@ -1,18 +1,18 @@
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
-#include <initializer_list>
-#include <numbers>
+#include <algorithm>
+#include <string>
+#include <vector>
 
+#include "engine/bore/loop_type.hpp"
 #include "engine/config/catalogue.hpp"
 #include "engine/config/parts.hpp"
 
 namespace stillground::config {
 namespace {
 
-/// Sizes in inches and millimetres of one pipe differ by round-off.
-constexpr double round_off = 1e-9;
-
-model::Pipe read_pipe(const Section& bore, const char* leaf, Context& context) {
+model::Pipe read_pipe(const Section& bore, std::string_view leaf, Context& context) {
   const Section own = bore.section(leaf);
   const auto [pipe, source] = with_catalogue(own, "pipes", context);
   model::Pipe result;
@@ -46,65 +46,6 @@ model::Grout read_grout(const Section& bore, Context& context) {
   return result;
 }
 
-/// Where legs on a circle may stand: distances between opposite ones [m].
-struct Spacings {
-  double least = 0;  ///< they touch each other
-  double most = 0;   ///< they touch the bore's wall
-};
-
-Spacings spacings(const Section& bore, double diameter, const model::Pipe& pipe, int legs) {
-  const double neighbours = legs == 4 ? std::numbers::sqrt2 : 1.0;  // of four legs those beside touch first
-  const Spacings range{neighbours * pipe.outer_diameter, diameter - pipe.outer_diameter};
-  if (range.least > range.most + round_off) {
-    bore.where("diameter")
-        .refuse(fmt::format("{} legs of {:.4g} mm do not fit side by side in a bore of {:.4g} mm",
-                            legs == 4 ? "four" : "two", 1e3 * pipe.outer_diameter, 1e3 * diameter));
-  }
-  return range;
-}
-
-double read_spacing(const Section& bore, double diameter, const model::Pipe& pipe, int legs) {
-  const Spacings range = spacings(bore, diameter, pipe, legs);
-  if (bore.one_of({"leg_spacing", "legs"}) == "legs") {
-    const std::string where = bore.word("legs");
-    return where == "touching" ? range.least : where == "midway" ? (range.least + range.most) / 2 : range.most;
-  }
-  const double spacing = bore.quantity("leg_spacing");
-  if (spacing < range.least - round_off || spacing > range.most + round_off) {
-    bore.where("leg_spacing")
-        .refuse(fmt::format(
-            "{:.4g} mm between the legs' centres: {} (allowed for this pipe and bore: {:.4g} mm to {:.4g} mm)",
-            1e3 * spacing, spacing < range.least ? "the legs overlap" : "the legs do not fit in the bore",
-            1e3 * range.least, 1e3 * range.most));
-  }
-  return spacing;
-}
-
-model::DoubleU read_double_u(const Section& bore, double diameter, const model::Pipe& pipe) {
-  model::DoubleU loop;
-  loop.leg_spacing = read_spacing(bore, diameter, pipe, 4);
-  loop.connection =
-      bore.word("connection") == "series" ? model::DoubleU::Connection::series : model::DoubleU::Connection::parallel;
-  loop.crossed = bore.word("each_u") == "opposite";
-  return loop;
-}
-
-model::Coaxial read_coaxial(const Section& bore, double diameter, const model::Pipe& outer, Context& context) {
-  if (outer.outer_diameter > diameter + round_off) {
-    bore.where("pipe").refuse(fmt::format("an outer pipe of {:.4g} mm does not fit in a bore of {:.4g} mm",
-                                          1e3 * outer.outer_diameter, 1e3 * diameter));
-  }
-  model::Coaxial loop;
-  loop.inner = read_pipe(bore, "inner_pipe", context);
-  if (loop.inner.outer_diameter > 0.98 * outer.inner_diameter()) {
-    bore.where("inner_pipe")
-        .refuse(fmt::format("an inner pipe of {:.4g} mm leaves no annulus in an outer one of {:.4g} mm within",
-                            1e3 * loop.inner.outer_diameter, 1e3 * outer.inner_diameter()));
-  }
-  loop.down = bore.word("down") == "inner" ? model::Coaxial::Down::inner : model::Coaxial::Down::annulus;
-  return loop;
-}
-
 std::optional<model::MeasuredResistance> read_resistance(const Section& bore) {
   if (!bore.has("resistance")) return std::nullopt;
   if (bore.node("resistance").kind == Node::Kind::map) {
@@ -115,21 +56,31 @@ std::optional<model::MeasuredResistance> read_resistance(const Section& bore) {
   return model::MeasuredResistance{bore.quantity("resistance"), {}, {}};
 }
 
-model::Loop read_loop(const Section& bore, double diameter, const model::Pipe& pipe, Context& context) {
-  const std::string type = bore.word("loop");
-  const auto only_for = [&](const char* loop, std::initializer_list<const char*> leaves) {
-    for (const char* leaf : leaves) {
-      if (type != loop) bore.forbid(leaf, fmt::format("belongs to \"loop: {}\"; here it is {}", loop, type));
+bool owns(const bore::LoopType& type, std::string_view path) {
+  const auto own = type.own_keys();
+  return std::any_of(own.begin(), own.end(), [&](const Key& key) { return key.path == path; });
+}
+
+/// Refuses keys of other loop types.
+void forbid_foreign(const Section& bore, const bore::NamedLoopType& given) {
+  for (const Key* key : keys_below("bore")) {
+    std::vector<std::string> owners;
+    for (const bore::NamedLoopType& row : bore::loop_types()) {
+      if (owns(row.type, key->path)) owners.push_back(fmt::format("\"loop: {}\"", row.word));
     }
-  };
-  only_for("double-u", {"connection", "each_u"});
-  only_for("coaxial", {"inner_pipe", "down"});
-  if (type == "coaxial") {
-    for (const char* leaf : {"leg_spacing", "legs"}) bore.forbid(leaf, "a coaxial loop has no legs");
-    return read_coaxial(bore, diameter, pipe, context);
+    if (owners.empty() || owns(given.type, key->path)) continue;
+    bore.forbid(key->leaf(), fmt::format("belongs to {}; here it is {}", fmt::join(owners, " or "), given.word));
   }
-  if (type == "double-u") return read_double_u(bore, diameter, pipe);
-  return model::SingleU{read_spacing(bore, diameter, pipe, 2)};
+}
+
+/// Of `bore` diameter and pipe are known.
+model::Loop read_loop(const Section& section, const model::Bore& bore, Context& context) {
+  const std::string word = section.word("loop");
+  const auto types = bore::loop_types();
+  const auto given = std::find_if(types.begin(), types.end(), [&](const auto& row) { return row.word == word; });
+  forbid_foreign(section, *given);
+  const auto pipe = [&](std::string_view leaf) { return read_pipe(section, leaf, context); };
+  return given->type.read({section, pipe}, bore);
 }
 
 }  // namespace
@@ -141,7 +92,7 @@ model::Bore read_bore(const Section& root, Context& context) {
   result.depth = bore.quantity("depth");
   result.diameter = bore.quantity("diameter");
   result.pipe = read_pipe(bore, "pipe", context);
-  result.loop = read_loop(bore, result.diameter, result.pipe, context);
+  result.loop = read_loop(bore, result, context);
   result.grout = read_grout(bore, context);
   result.resistance = read_resistance(bore);
   result.drilled_from_trench = bore.word("drilled_from") == "trench";

@@ -1,6 +1,14 @@
-#include <array>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
+#include <algorithm>
+#include <array>
+#include <string>
+#include <vector>
+
+#include "engine/bore/loop_type.hpp"
 #include "engine/config/keys.hpp"
+#include "engine/model/fluid.hpp"
 
 namespace stillground::config {
 namespace {
@@ -8,6 +16,10 @@ namespace {
 using D = units::Dimension;
 using enum Kind;
 constexpr Need required = Need::required;
+
+#define STILLGROUND_WORD(name, word) "|" word
+constexpr std::string_view fluids = "water" STILLGROUND_ANTIFREEZES(STILLGROUND_WORD);
+#undef STILLGROUND_WORD
 
 // The ranges keep out slips of unit and of sign, nothing else: what the model can do within them is judged with the
 // physics.
@@ -38,7 +50,7 @@ constexpr std::array table = {
     Key{.path = "bore.top", .kind = quantity, .need = required, .dimension = D::length, .least = "0 m", .most = "50 m", .example = "1.8 m", .example2 = "6 ft", .help = "where the header trench lies; the active bore starts here"},
     Key{.path = "bore.depth", .kind = quantity, .need = required, .dimension = D::length, .least = "5 m", .most = "1000 m", .example = "120 m", .example2 = "400 ft", .help = "active length below the top"},
     Key{.path = "bore.diameter", .kind = quantity, .need = required, .dimension = D::length, .least = "50 mm", .most = "1000 mm", .example = "150 mm", .example2 = "6 in", .help = "as drilled"},
-    Key{.path = "bore.loop", .kind = word, .preset = "single-u", .words = "single-u|double-u|coaxial", .example = "single-u", .help = "one U, two U's, or a pipe within a pipe"},
+    Key{.path = "bore.loop", .kind = word, .preset = "single-u", .example = "single-u"},
     Key{.path = "bore.pipe", .kind = map, .need = required, .example = "{use: hdpe-dr11-1.25in}", .help = "of the legs; of a coaxial loop the outer pipe"},
     Key{.path = "bore.pipe.use", .kind = text, .example = "hdpe-dr11-1.25in", .help = "an entry of configs/pipes.yaml; keys beside it go before its values"},
     Key{.path = "bore.pipe.outer_diameter", .kind = quantity, .need = required, .dimension = D::length, .least = "10 mm", .most = "300 mm", .example = "42.2 mm", .example2 = "1.66 in", .help = "of the leg"},
@@ -46,12 +58,6 @@ constexpr std::array table = {
     Key{.path = "bore.pipe.conductivity", .kind = quantity, .need = required, .dimension = D::conductivity, .least = "0.05 W/(m K)", .most = "400 W/(m K)", .example = "0.4 W/(m K)", .example2 = "0.23 Btu/(h ft degF)", .help = "of the pipe's wall"},
     Key{.path = "bore.pipe.heat_capacity", .kind = quantity, .dimension = D::volumetric_heat_capacity, .preset = "2.1 MJ/(m3 K)", .least = "0.1 MJ/(m3 K)", .most = "10 MJ/(m3 K)", .example = "2.1 MJ/(m3 K)", .example2 = "31 Btu/(ft3 degF)", .help = "by volume; preset: polyethylene, from memory"},
     Key{.path = "bore.pipe.roughness", .kind = quantity, .dimension = D::length, .preset = "0.0015 mm", .least = "0 mm", .most = "1 mm", .example = "0.0015 mm", .example2 = "0.000059 in", .help = "of the inner wall; preset: drawn plastic, from memory"},
-    Key{.path = "bore.leg_spacing", .kind = quantity, .dimension = D::length, .least = "10 mm", .most = "900 mm", .example = "80 mm", .example2 = "3 in", .help = "centre to centre, of legs that stand opposite each other; this or legs is needed with U's"},
-    Key{.path = "bore.legs", .kind = word, .words = "touching|midway|at the wall", .example = "at the wall", .help = "instead of leg_spacing: where the legs come to lie"},
-    Key{.path = "bore.connection", .kind = word, .preset = "parallel", .words = "parallel|series", .example = "series", .help = "of the two U's of a double-u: they share the flow, or it goes through one after the other"},
-    Key{.path = "bore.each_u", .kind = word, .preset = "opposite", .words = "opposite|side by side", .example = "side by side", .help = "how the two legs of each U of a double-u stand"},
-    Key{.path = "bore.inner_pipe", .kind = map, .example = "{outer_diameter: 40 mm, wall: 3.7 mm, conductivity: 0.4 W/(m K)}", .help = "of a coaxial loop; keys as of pipe", .inside = "bore.pipe"},
-    Key{.path = "bore.down", .kind = word, .preset = "annulus", .words = "annulus|inner", .example = "inner", .help = "where the fluid of a coaxial loop goes down"},
     Key{.path = "bore.grout", .kind = map, .need = required, .example = "{conductivity: 1.6 W/(m K), heat_capacity: 3.0 MJ/(m3 K)}", .help = "what fills the bore around the pipes"},
     Key{.path = "bore.grout.use", .kind = text, .example = "bentonite-sand", .help = "an entry of configs/grouts.yaml; keys beside it go before its values"},
     Key{.path = "bore.grout.conductivity", .kind = quantity, .need = required, .dimension = D::conductivity, .least = "0.05 W/(m K)", .most = "20 W/(m K)", .example = "1.6 W/(m K)", .example2 = "0.9 Btu/(h ft degF)", .help = "as set in the bore"},
@@ -103,7 +109,7 @@ constexpr std::array table = {
     Key{.path = "field.positions", .kind = file, .example = "bores.csv", .help = "columns x [m], y [m] and optional depth, top, start, stop, flow_weight, name, as plan --csv writes them"},
 
     Key{.path = "fluid", .kind = map, .need = required, .help = "what runs in the loops"},
-    Key{.path = "fluid.base", .kind = word, .need = required, .words = "water|propylene glycol|ethylene glycol|ethanol|methanol", .example = "propylene glycol", .help = "the antifreeze, or plain water"},
+    Key{.path = "fluid.base", .kind = word, .need = required, .words = fluids, .example = "propylene glycol", .help = "the antifreeze, or plain water"},
     Key{.path = "fluid.mass_fraction", .kind = quantity, .dimension = D::fraction, .least = "0", .most = "0.6", .example = "0.20", .example2 = "20 %", .help = "of the antifreeze"},
     Key{.path = "fluid.volume_fraction", .kind = quantity, .dimension = D::fraction, .least = "0", .most = "0.6", .example = "0.20", .example2 = "20 %", .help = "of the parts before mixing, at 15 degC"},
 
@@ -169,10 +175,48 @@ constexpr std::array table = {
     // clang-format on
 };
 
+/// "a, b, or c".
+std::string listed(const std::vector<std::string_view>& parts) {
+  return fmt::format("{}, or {}", fmt::join(parts.begin(), parts.end() - 1, ", "), parts.back());
+}
+
+/// The row of `bore.loop` with the words and the help that the table of loop types gives.
+Key with_types(Key loop) {
+  std::vector<std::string_view> allowed, what;
+  for (const bore::NamedLoopType& row : bore::loop_types()) {
+    allowed.push_back(row.word);
+    what.push_back(row.what);
+  }
+  static const std::string known = fmt::format("{}", fmt::join(allowed, "|")), help = listed(what);
+  loop.words = known;
+  loop.help = help;
+  return loop;
+}
+
+/// The loop types' own rows, each once.
+void add_loop_types(std::vector<Key>& rows) {
+  for (const bore::NamedLoopType& row : bore::loop_types()) {
+    for (const Key& own : row.type.own_keys()) {
+      const auto same = [&](const Key& other) { return other.path == own.path; };
+      if (std::none_of(rows.begin(), rows.end(), same)) rows.push_back(own);
+    }
+  }
+}
+
+std::vector<Key> whole_table() {
+  std::vector<Key> rows;
+  for (const Key& row : table) {
+    if (row.path == "bore.grout") add_loop_types(rows);
+    rows.push_back(row.path == "bore.loop" ? with_types(row) : row);
+  }
+  return rows;
+}
+
 }  // namespace
 
 std::span<const Key> keys() {
-  return table;
+  static const std::vector<Key> rows = whole_table();
+  return rows;
 }
 
 }  // namespace stillground::config

@@ -6,11 +6,6 @@
 
 namespace stillground::config {
 
-std::string_view Key::leaf() const {
-  const std::size_t dot = path.rfind('.');
-  return dot == path.npos ? path : path.substr(dot + 1);
-}
-
 const Key& key(std::string_view path) {
   for (const Key& row : keys()) {
     if (row.path == path) return row;

@@ -2,9 +2,8 @@
 #include <chrono>
 #include <cmath>
 #include <limits>
-#include <variant>
 
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/loop_type.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/forecast/error_estimate.hpp"
 #include "engine/forecast/merging.hpp"
@@ -32,7 +31,7 @@ void describe_field(const assembly::Assembly& assembly, Plan& plan) {
   plan.drill_length = assembly::drill_length(assembly);
   const auto nearest = field::nearest_distances(assembly.bores);
   plan.nearest_spacing = nearest.empty() ? 0.0 : *std::min_element(nearest.begin(), nearest.end());
-  const bore::Amounts amounts = bore::amounts(bore);
+  const bore::Amounts amounts = bore::loop_type(bore.loop).amounts(bore);
   plan.pipe_length = amounts.pipe * plan.active_length;
   plan.fluid_volume = amounts.fluid * plan.active_length;
   plan.grout_volume = amounts.grout * plan.active_length;
@@ -53,17 +52,11 @@ void describe_ground(const assembly::Assembly& assembly, Plan& plan) {
   plan.undisturbed = assembly.fluid.reference;
 }
 
-/// R_a, between what goes down and what goes up: of U's twice that of the mode in which they differ; of a coaxial loop
-/// its inner pipe's.
-double internal_resistance(const model::Loop& loop, const bore::ModeResistances& modes) {
-  return std::holds_alternative<model::Coaxial>(loop) ? modes.resistance[1] : 2 * modes.resistance[1];
-}
-
 /// `part` of full flow.
 FlowCase flow_case(const assembly::Assembly& assembly, double part, double temperature, const char* what) {
   const model::Scenario& scenario = assembly.scenario;
   const double mass_flow = part * assembly.fluid.flow_per_bore;
-  const assembly::Film at = assembly::film(scenario, mass_flow, temperature);
+  const bore::PipeFlow at = assembly::pipe_flow(scenario, mass_flow, temperature);
   const model::Solid ground = assembly::mean_solid(assembly.problem);
   const auto r =
       assembly::with_measured(assembly::resistances(scenario, ground.conductivity, at.films), assembly.fluid);
@@ -79,7 +72,7 @@ FlowCase flow_case(const assembly::Assembly& assembly, double part, double tempe
   flow.reynolds = at.reynolds;
   flow.regime = materials::regime_name(at.regime);
   flow.bore_resistance = r.resistance[0];
-  flow.internal_resistance = internal_resistance(scenario.bore.loop, r);
+  flow.internal_resistance = bore::loop_type(scenario.bore.loop).internal_resistance(r);
   flow.effective_resistance = assembly::effective_resistance(scenario, assembly.fluid, {ground, median, mass_flow}, r);
   return flow;
 }

@@ -17,7 +17,7 @@ void describe_bore_flow(const assembly::Assembly& assembly, Plan& plan) {
   least *= loop::least_part(assembly.scenario.flow);
   const auto flow = [&](double volume) {
     const double mass_flow = volume * assembly.fluid.density;
-    return BoreFlow{volume, assembly::film(assembly.scenario, mass_flow, assembly.fluid.reference).velocity};
+    return BoreFlow{volume, assembly::pipe_flow(assembly.scenario, mass_flow, assembly.fluid.reference).velocity};
   };
   plan.full_flow = flow(most);
   plan.least_flow = flow(least);

@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
-#include <variant>
-
+#include "engine/bore/loop_type.hpp"
 #include "engine/job/plan_parts.hpp"
 
 namespace stillground::job {
@@ -16,8 +15,9 @@ void describe_sources(const model::Scenario& scenario, Plan& plan) {
   }
   add("grout", scenario.bore.grout.name, scenario.bore.grout.source);
   add("pipe", scenario.bore.pipe.name, scenario.bore.pipe.source);
-  const auto* coaxial = std::get_if<model::Coaxial>(&scenario.bore.loop);
-  if (coaxial) add("inner pipe", coaxial->inner.name, coaxial->inner.source);
+  for (const bore::OwnPipe& own : bore::loop_type(scenario.bore.loop).own_pipes(scenario.bore.loop)) {
+    add(own.name, own.pipe.name, own.pipe.source);
+  }
 }
 
 }  // namespace stillground::job

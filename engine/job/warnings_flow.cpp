@@ -24,7 +24,7 @@ double largest_flow(const assembly::Assembly& assembly) {
 
 void at_the_ground(const assembly::Assembly& assembly, std::vector<Warning>& warnings) {
   const model::Scenario& scenario = assembly.scenario;
-  const assembly::Film at = assembly::film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
+  const bore::PipeFlow at = assembly::pipe_flow(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
   if (at.regime != materials::Regime::laminar && at.regime != materials::Regime::transition) return;
   warnings.push_back(
       {scenario.place("flow"),
@@ -38,7 +38,7 @@ void at_the_limit(const assembly::Assembly& assembly, std::vector<Warning>& warn
   const model::Scenario& scenario = assembly.scenario;
   for (const model::Limit& limit : scenario.limits) {
     if (limit.quantity != model::Limit::Quantity::eft || limit.side != model::Limit::Side::least) continue;
-    const assembly::Film cold = assembly::film(scenario, assembly.fluid.flow_per_bore, limit.value);
+    const bore::PipeFlow cold = assembly::pipe_flow(scenario, assembly.fluid.flow_per_bore, limit.value);
     if (cold.reynolds >= scenario.flow.reynolds_min) continue;
     warnings.push_back({scenario.place("flow"),
                         fmt::format("at the least EFT allowed, {}, the flow in the loops is {}",
@@ -51,7 +51,8 @@ void at_least_flow(const assembly::Assembly& assembly, std::vector<Warning>& war
   const model::Scenario& scenario = assembly.scenario;
   const double part = loop::least_part(scenario.flow);
   if (part == 1) return;
-  const assembly::Film slow = assembly::film(scenario, part * assembly.fluid.flow_per_bore, assembly.fluid.reference);
+  const bore::PipeFlow slow =
+      assembly::pipe_flow(scenario, part * assembly.fluid.flow_per_bore, assembly.fluid.reference);
   if (slow.reynolds >= scenario.flow.reynolds_min) return;
   warnings.push_back(
       {scenario.place("flow"),
@@ -62,7 +63,7 @@ void at_least_flow(const assembly::Assembly& assembly, std::vector<Warning>& war
 
 void too_fast(const assembly::Assembly& assembly, std::vector<Warning>& warnings) {
   const model::Scenario& scenario = assembly.scenario;
-  const double velocity = assembly::film(scenario, largest_flow(assembly), assembly.fluid.reference).velocity;
+  const double velocity = assembly::pipe_flow(scenario, largest_flow(assembly), assembly.fluid.reference).velocity;
   if (velocity <= fast_flow) return;
   warnings.push_back(
       {scenario.place("flow"),

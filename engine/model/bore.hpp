@@ -34,7 +34,7 @@ struct DoubleU {
 
   double leg_spacing = 0;  ///< between the centres of legs that stand opposite each other [m]
   Connection connection = Connection::parallel;
-  bool crossed = false;  ///< a U's own legs stand opposite each other; otherwise side by side
+  bool opposite_legs = false;  ///< a U's own legs stand opposite each other; otherwise side by side
 };
 
 /// A pipe within a pipe, both on the bore's axis: the bore's pipe is the outer one.
@@ -46,6 +46,15 @@ struct Coaxial {
 };
 
 using Loop = std::variant<SingleU, DoubleU, Coaxial>;
+
+/// The table of loop types: each alternative of Loop, the scenario's word for it, and what it is. All else about a type
+/// stands in its file in bore/, see bore::LoopType. An alternative without a row does not compile.
+// clang-format off
+#define STILLGROUND_LOOP_TYPES(row) \
+  row(SingleU, "single-u", "one U") \
+  row(DoubleU, "double-u", "two U's") \
+  row(Coaxial, "coaxial", "a pipe within a pipe")
+// clang-format on
 
 struct Grout {
   std::string name;

@@ -40,8 +40,8 @@ class FilmPart {
 
   double film_at(double flow, double temperature) const {
     if (assembly_.fluid.bore_resistance) return 0;
-    return assembly::film_part(assembly_.scenario.bore.loop,
-                               assembly::film(assembly_.scenario, flow, temperature).films);
+    const bore::PipeFlow at = assembly::pipe_flow(assembly_.scenario, flow, temperature);
+    return bore::loop_type(assembly_.scenario.bore.loop).film_part(at.films);
   }
 
   double at_kelvin(int kelvin) {

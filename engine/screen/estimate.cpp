@@ -56,7 +56,7 @@ std::vector<response::Exponential> slow_terms(const response::ExponentialRespons
 /// R_b over the operating fraction, U the ground's step response after a season (two months).
 double kept_of_profile(const assembly::Assembly& assembly, const response::ExponentialResponse& response) {
   const model::Scenario& scenario = assembly.scenario;
-  const assembly::Film film = assembly::film(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
+  const bore::PipeFlow film = assembly::pipe_flow(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
   const auto computed =
       assembly::resistances(scenario, assembly::mean_solid(assembly.problem).conductivity, film.films);
   const double bore =

@@ -3,8 +3,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "engine/bore/effective.hpp"
 #include "engine/bore/multipole.hpp"
-#include "engine/bore/resistance.hpp"
 #include "validation/bore_resistance/claims.hpp"
 #include "validation/bore_resistance/sections.hpp"
 #include "validation/oracle/reference_table.hpp"

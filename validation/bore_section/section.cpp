@@ -4,7 +4,7 @@
 #include <numbers>
 
 #include "engine/assembly/assembly.hpp"
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/loop_type.hpp"
 #include "engine/march/growing_steps.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/state_layout.hpp"
@@ -40,17 +40,17 @@ model::Bore bore_of(const Section& s, const model::Loop& loop) {
 }
 
 /// The network as a run makes it, with as much fluid in the streams as the section says.
-template <class Loop>
-bore::Network network_of(const Section& s, const Loop& loop) {
+bore::Network network_of(const Section& s, const model::Loop& loop) {
   const model::Bore bore = bore_of(s, loop);
-  const auto modes = bore::mode_resistances(bore, loop, s.ground.conductivity,
-                                            {s.film_resistance, s.film_resistance, s.film_resistance});
-  const std::size_t streams = 2 * bore::passes(bore.loop);
+  const bore::LoopType& type = bore::loop_type(loop);
+  const auto modes =
+      type.resistances(bore, s.ground.conductivity, {s.film_resistance, s.film_resistance, s.film_resistance});
+  const std::size_t streams = 2 * type.passes(loop);
   bore::Capacities capacities{grout_capacity(s) + pipe_capacity(s), {}};
   for (std::size_t n = 0; n < streams; ++n) {
     capacities.stream.at(n) = s.fluid_storage * s.legs / static_cast<double>(streams);
   }
-  return bore::loop_network(bore.loop, modes, capacities, s.ground.heat_capacity * disc(s.bore_radius));
+  return type.network(loop, modes, capacities, s.ground.heat_capacity * disc(s.bore_radius));
 }
 
 /// Ten kilometres of bore, so that in days the ends change nothing in its mean; on the engine's own rings.
@@ -110,13 +110,12 @@ bore::Network inner_stream_network(const std::map<std::string, std::string>& row
   bore.diameter = 0.15;
   bore.pipe = {"", 0.11, 0.0066, 0.42, 2.1e6, 0};
   bore.grout = {"", {1.6, 3e6}};
-  const model::Coaxial loop{{"", 2 * outer, outer - inner, value("conductivity"), value("heat_capacity"), 0},
-                            model::Coaxial::Down::annulus};
-  bore.loop = loop;
+  bore.loop = model::Coaxial{{"", 2 * outer, outer - inner, value("conductivity"), value("heat_capacity"), 0},
+                             model::Coaxial::Down::annulus};
   const bore::Films films{value("film_pipe"), value("film_inner"), 0.01};
   constexpr double fluid = 4.15e6;
-  return bore::loop_network(bore.loop, bore::mode_resistances(bore, loop, 2, films), bore::capacities(bore, fluid),
-                            4e4);
+  const bore::LoopType& type = bore::loop_type(bore.loop);
+  return type.network(bore.loop, type.resistances(bore, 2, films), type.capacities(bore, fluid), 4e4);
 }
 
 std::vector<SectionAnswer> even_answer(const Section& section, double heat, const std::vector<double>& times) {

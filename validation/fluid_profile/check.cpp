@@ -19,9 +19,24 @@ struct Case {
   double largest_cell = 0;  ///< [m]; 0: the engine's choice
 };
 
-const bore::NetworkParts common{0.11, 0.42, 0.4, 0.3, 4.5e4, 3900};
-const bore::NetworkParts leaky{0.08, 0.17, 0.4, 0.3, 4.5e4, 3900};
-const bore::NetworkParts poor{0.20, 0.55, 0.4, 0.3, 4.5e4, 3900};
+const bore::NetworkParts common{.bore_resistance = 0.11,
+                                .internal_resistance = 0.42,
+                                .even_share = 0.4,
+                                .odd_share = 0.3,
+                                .grout_capacity = 4.5e4,
+                                .fluid_capacity = 3900};
+const bore::NetworkParts leaky{.bore_resistance = 0.08,
+                               .internal_resistance = 0.17,
+                               .even_share = 0.4,
+                               .odd_share = 0.3,
+                               .grout_capacity = 4.5e4,
+                               .fluid_capacity = 3900};
+const bore::NetworkParts poor{.bore_resistance = 0.20,
+                              .internal_resistance = 0.55,
+                              .even_share = 0.4,
+                              .odd_share = 0.3,
+                              .grout_capacity = 4.5e4,
+                              .fluid_capacity = 3900};
 
 constexpr double specific_heat = 4190;  // [J/(kg K)]
 

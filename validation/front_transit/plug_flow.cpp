@@ -28,7 +28,12 @@ march::Problem lone_problem(double depth) {
 }
 
 march::FlowRegime without_exchange(const march::Problem& problem, double heat_rate, double capacity) {
-  const bore::Network nothing = bore::make_network(bore::NetworkParts{1e15, 4e15, 0.5, 0.5, 1e3, capacity});
+  const bore::Network nothing = bore::make_network(bore::NetworkParts{.bore_resistance = 1e15,
+                                                                      .internal_resistance = 4e15,
+                                                                      .even_share = 0.5,
+                                                                      .odd_share = 0.5,
+                                                                      .grout_capacity = 1e3,
+                                                                      .fluid_capacity = capacity});
   return {1, heat_rate, {nothing}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 

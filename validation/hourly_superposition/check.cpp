@@ -33,7 +33,12 @@ model::Scenario scenario(int rows, int columns, int years) {
 
 /// The oracle's bore, and so much flow that the fluid has one temperature (0.003 K from in to out at 30 W/m).
 march::FlowRegime regime(const march::Problem& problem) {
-  const auto network = bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0});
+  const auto network = bore::make_network(bore::NetworkParts{.bore_resistance = 0.1,
+                                                             .internal_resistance = 0.4,
+                                                             .even_share = 0.4,
+                                                             .odd_share = 0.3,
+                                                             .grout_capacity = 4.5e4,
+                                                             .fluid_capacity = 3900.0});
   return {1, 1e6, {network}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 

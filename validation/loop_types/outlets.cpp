@@ -3,6 +3,7 @@
 #include <cmath>
 #include <map>
 
+#include "engine/bore/effective.hpp"
 #include "validation/loop_types/claims.hpp"
 #include "validation/loop_types/steady.hpp"
 #include "validation/oracle/reference_table.hpp"

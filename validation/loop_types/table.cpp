@@ -26,7 +26,7 @@ SectionOfRow double_u(const TableRow& row) {
   const double outer = 2 * number(row, "r_pipe"), wall = outer / 11, leg = number(row, "R_pipe");
   bore.pipe = {"", outer, wall, std::log(outer / (outer - 2 * wall)) / (2 * std::numbers::pi * leg / 2), storage, 0};
   bore.grout = {"", {number(row, "k_grout"), storage}};
-  section.films.pipe = leg / 2;
+  section.films[0] = leg / 2;
   section.ground_conductivity = number(row, "k_ground");
   return section;
 }
@@ -65,10 +65,9 @@ SectionOfRow section(const TableRow& row) {
 
 bore::Network network(const TableRow& row) {
   const SectionOfRow made = section(row);
-  const auto modes = std::visit(
-      [&](const auto& loop) { return bore::mode_resistances(made.bore, loop, made.ground_conductivity, made.films); },
-      made.bore.loop);
-  return bore::loop_network(made.bore.loop, modes, bore::capacities(made.bore, 4.15e6), 4e4);
+  const bore::LoopType& type = bore::loop_type(made.bore.loop);
+  const auto modes = type.resistances(made.bore, made.ground_conductivity, made.films);
+  return type.network(made.bore.loop, modes, type.capacities(made.bore, 4.15e6), 4e4);
 }
 
 std::vector<std::size_t> legs(const std::string& loop) {

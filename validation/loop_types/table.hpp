@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/loop_type.hpp"
 
 namespace stillground::validation {
 

@@ -24,7 +24,12 @@ SteadyBore::Make make(const TableRow& row, model::GridChoice::Level level, WallH
   made.depth = number(row, "length");
   made.grid.level = level;
   // Shares and capacities of common size: in steady state they may not matter.
-  made.networks = {bore::make_network(bore::NetworkParts{number(row, "Rb"), number(row, "Ra"), 0.4, 0.3, 4.5e4, 3900})};
+  made.networks = {bore::make_network(bore::NetworkParts{.bore_resistance = number(row, "Rb"),
+                                                         .internal_resistance = number(row, "Ra"),
+                                                         .even_share = 0.4,
+                                                         .odd_share = 0.3,
+                                                         .grout_capacity = 4.5e4,
+                                                         .fluid_capacity = 3900})};
   made.heat_rate = number(row, "mass_flow") * number(row, "heat_capacity");
   made.wall = wall;
   return made;

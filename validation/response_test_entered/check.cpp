@@ -110,7 +110,7 @@ double largest_difference(const Test& a, const Test& b, int from) {
 double told(const Site& site, double temperature) {
   const assembly::Assembly assembly = assembly::assemble(site.scenario);
   const double flow = assembly.fluid.flow_per_bore;
-  const auto films = assembly::film(site.scenario, flow, temperature).films;
+  const auto films = assembly::pipe_flow(site.scenario, flow, temperature).films;
   const auto modes =
       assembly::with_measured(assembly::resistances(site.scenario, sandstone.conductivity, films), assembly.fluid);
   return assembly::effective_resistance(site.scenario, assembly.fluid, {sandstone, site.depth(), flow}, modes);

@@ -42,7 +42,12 @@ IsothermalField::IsothermalField(const Make& make)
       // So much flow that the fluid has one temperature; capacities that pass within a millisecond.
       regime_{1,
               1e8,
-              {bore::make_network(bore::NetworkParts{make.resistance, 1, 0.5, 0.5, 1e-2, 1e-2})},
+              {bore::make_network(bore::NetworkParts{.bore_resistance = make.resistance,
+                                                     .internal_resistance = 1,
+                                                     .even_share = 0.5,
+                                                     .odd_share = 0.5,
+                                                     .grout_capacity = 1e-2,
+                                                     .fluid_capacity = 1e-2})},
               std::vector<std::size_t>(assembly_.problem.nz(), 0)},
       forcing_{assembly_.loads.hour(0), &regime_},
       steps_(assembly_.problem, assembly_.multirate, forcing_, simulation::initial_state(assembly_.problem)) {}

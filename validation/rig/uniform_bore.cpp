@@ -41,7 +41,12 @@ UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid
     : problem_(lone_bore(spec, solid, reach, others)),
       regime_{1,
               1e9,
-              {bore::make_network(bore::NetworkParts{1000, 1e6, 0.5, 0.5, 1e-3, 1e-3})},
+              {bore::make_network(bore::NetworkParts{.bore_resistance = 1000,
+                                                     .internal_resistance = 1e6,
+                                                     .even_share = 0.5,
+                                                     .odd_share = 0.5,
+                                                     .grout_capacity = 1e-3,
+                                                     .fluid_capacity = 1e-3})},
               std::vector<std::size_t>(problem_.nz(), 0)},
       forcing_{{0, 0, 0, heat_per_length * (reach.toe - reach.top)}, &regime_},
       steps_(problem_, {}, forcing_, simulation::initial_state(problem_)) {}

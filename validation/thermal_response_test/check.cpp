@@ -6,7 +6,7 @@
 #include <set>
 #include <utility>
 
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/effective.hpp"
 #include "tests/march_scenario.hpp"
 #include "validation/oracle/bore_response.hpp"
 #include "validation/rig/claim.hpp"
@@ -109,7 +109,7 @@ Reading fitted(const std::vector<double>& rise, const Truth& t) {
 Truth truth(const assembly::Assembly& assembly, double fluid_temperature) {
   const model::Scenario& s = assembly.scenario;
   assembly::FlowRegimes regimes(s, assembly.fluid, assembly.problem.grid);
-  const auto films = assembly::film(s, assembly.fluid.flow_per_bore, fluid_temperature).films;
+  const auto films = assembly::pipe_flow(s, assembly.fluid.flow_per_bore, fluid_temperature).films;
   const march::FlowRegime& flowing = regimes.flowing(fluid_temperature).march;
   const march::Group& group = assembly.problem.groups.front();
   Truth t;

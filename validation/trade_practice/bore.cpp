@@ -5,8 +5,8 @@
 #include "engine/assembly/assembly.hpp"
 #include "engine/assembly/flow_regimes.hpp"
 #include "engine/base/temperature.hpp"
+#include "engine/bore/effective.hpp"
 #include "engine/bore/multipole.hpp"
-#include "engine/bore/resistance.hpp"
 #include "engine/materials/film.hpp"
 #include "engine/materials/fluid.hpp"
 #include "validation/trade_practice/claims.hpp"
@@ -22,7 +22,8 @@ bore::LegResistances with_grout(double conductivity) {
   model::Scenario s = common_loop();
   s.bore.grout.solid.conductivity = conductivity;
   const auto fluid = assembly::loop_fluid(s, 1, 10 + zero_celsius);
-  const auto modes = assembly::resistances(s, 2.3, assembly::film(s, fluid.flow_per_bore, 10 + zero_celsius).films);
+  const auto modes =
+      assembly::resistances(s, 2.3, assembly::pipe_flow(s, fluid.flow_per_bore, 10 + zero_celsius).films);
   return {modes.resistance[0], 2 * modes.resistance[1]};
 }
 
@@ -74,7 +75,7 @@ void judge_resistances(Check& check) {
   claim.between("two U over one U, enhanced grout", 0.5, 0.8, double_u(1.7) / enhanced.bore);
   const model::Scenario s = common_loop();
   const auto fluid = assembly::loop_fluid(s, 1, 10 + zero_celsius);
-  const double film = assembly::film(s, fluid.flow_per_bore, 10 + zero_celsius).films.pipe;
+  const double film = assembly::pipe_flow(s, fluid.flow_per_bore, 10 + zero_celsius).films[0];
   claim.between("film's half over R_b, enhanced grout", 0.01, 0.1, film / 2 / enhanced.bore);
   const double effective = bore::effective_resistance_uniform_wall({enhanced.bore, enhanced.internal}, s.bore.depth,
                                                                    fluid.flow_per_bore, fluid.heat_capacity);

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <limits>
 
+#include "engine/bore/effective.hpp"
 #include "engine/job/warnings.hpp"
 #include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
@@ -56,7 +57,7 @@ Resistances marched(const model::Scenario& s) {
   const assembly::Assembly assembly = assembly::assemble(s);
   const double flow = assembly.fluid.flow_per_bore;
   const model::Solid ground = assembly::mean_solid(assembly.problem);
-  const auto films = assembly::film(s, flow, assembly.fluid.reference).films;
+  const auto films = assembly::pipe_flow(s, flow, assembly.fluid.reference).films;
   const auto modes = assembly::with_measured(assembly::resistances(s, ground.conductivity, films), assembly.fluid);
   return {modes.resistance[0], assembly::effective_resistance(s, assembly.fluid, {ground, s.bore.depth, flow}, modes)};
 }
@@ -144,7 +145,7 @@ TEST_CASE("A test's R_b* lies between that of one wall temperature and that of o
   const auto s = bores()[1].scenario;
   const assembly::Assembly assembly = assembly::assemble(s);
   const auto& fluid = assembly.fluid;
-  const auto modes = assembly::resistances(s, 2.4, assembly::film(s, fluid.flow_per_bore, fluid.reference).films);
+  const auto modes = assembly::resistances(s, 2.4, assembly::pipe_flow(s, fluid.flow_per_bore, fluid.reference).films);
   const bore::LegResistances legs{modes.resistance[0], 2 * modes.resistance[1]};
   const double wall = bore::effective_resistance_uniform_wall(legs, 250, fluid.flow_per_bore, fluid.heat_capacity);
   const double flux = bore::effective_resistance_uniform_flux(legs, 250, fluid.flow_per_bore, fluid.heat_capacity);

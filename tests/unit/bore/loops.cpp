@@ -2,7 +2,11 @@
 #include <complex>
 #include <numbers>
 
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/double_u.hpp"
+#include "engine/bore/effective.hpp"
+#include "engine/bore/leg_storage.hpp"
+#include "engine/bore/loop_type.hpp"
+#include "engine/bore/pipes.hpp"
 #include "engine/bore/section_field.hpp"
 #include "tests/catch.hpp"
 #include "validation/oracle/reference_table.hpp"
@@ -22,21 +26,22 @@ model::Bore wide_bore(const model::Loop& loop) {
   return bore;
 }
 
-model::DoubleU two_us(model::DoubleU::Connection connection, bool crossed) {
-  return {0.1, connection, crossed};
+model::DoubleU two_us(model::DoubleU::Connection connection, bool opposite_legs) {
+  return {0.1, connection, opposite_legs};
 }
 
 bore::ModeResistances modes_of(const model::Bore& bore, double film = 0.01) {
-  return std::visit(
-      [&](const auto& loop) {
-        return bore::mode_resistances(bore, loop, 2.3, {film, film, film});
-      },
-      bore.loop);
+  return bore::loop_type(bore.loop).resistances(bore, 2.3, {film, film, film});
 }
 
 double effective(const model::Bore& bore, double heat_rate) {
-  return bore::effective_resistance(bore::loop_network(bore.loop, modes_of(bore), bore::capacities(bore, 4.1e6), 5e4),
+  const bore::LoopType& type = bore::loop_type(bore.loop);
+  return bore::effective_resistance(type.network(bore.loop, modes_of(bore), type.capacities(bore, 4.1e6), 5e4),
                                     bore.depth, heat_rate);
+}
+
+bore::Amounts amounts(const model::Bore& bore) {
+  return bore::loop_type(bore.loop).amounts(bore);
 }
 
 // Root mean square over the grout within `angle` of the x axis by a plain sum over a polar grid; its cells cut the
@@ -70,9 +75,8 @@ using Connection = model::DoubleU::Connection;
 
 TEST_CASE("The modes of two U's are the eigenvalues of their legs' resistance matrix") {
   const model::Bore bore = wide_bore(two_us(Connection::series, true));
-  const auto& loop = std::get<model::DoubleU>(bore.loop);
   const double leg = bore::pipe_resistance(bore.pipe, 0.01);
-  const auto matrix = bore::solve_multipoles(bore::double_u_section(bore, loop, 2.3, leg)).resistance;
+  const auto matrix = bore::solve_multipoles(bore::double_u_section(bore, 2.3, leg)).resistance;
   const auto modes = modes_of(bore);
   const Eigen::Vector4d alternate{1, -1, 1, -1}, first{1, 0, -1, 0}, second{0, 1, 0, -1};
   CHECK(modes.resistance[0] == Approx(matrix.sum() / 16).epsilon(1e-9));
@@ -132,7 +136,7 @@ TEST_CASE("Two U's resist less than one of the same pipe") {
 TEST_CASE("A coaxial loop's resistances are those of its rings in series") {
   model::Bore bore = wide_bore(model::Coaxial{{"", 0.063, 0.0058, 0.4, 2e6, 0}, model::Coaxial::Down::annulus});
   bore.pipe = {"", 0.11, 0.0063, 0.42, 2.1e6, 0};
-  const auto modes = bore::mode_resistances(bore, std::get<model::Coaxial>(bore.loop), 2.3, {0.02, 0.03, 0.04});
+  const auto modes = bore::loop_type(bore.loop).resistances(bore, 2.3, {0.02, 0.03, 0.04});
   const double two_pi = 2 * std::numbers::pi;
   CHECK(modes.resistance[0] ==
         Approx(0.04 + std::log(0.11 / (0.11 - 0.0126)) / (two_pi * 0.42) + std::log(0.18 / 0.11) / (two_pi * 1.6)));
@@ -156,12 +160,12 @@ TEST_CASE("A coaxial loop's resistances are those of its rings in series") {
 
 TEST_CASE("A metre of bore holds its pipes' water, and what is left is grout") {
   const double disc = std::numbers::pi / 4;
-  const auto one = bore::amounts(wide_bore(model::SingleU{0.1}));
+  const auto one = amounts(wide_bore(model::SingleU{0.1}));
   CHECK(one.pipe == 2);
   CHECK(one.fluid == Approx(2 * disc * 0.0262 * 0.0262));
   CHECK(one.grout == Approx(disc * (0.18 * 0.18 - 2 * 0.032 * 0.032)));
-  CHECK(bore::amounts(wide_bore(two_us(Connection::series, true))).fluid == Approx(2 * one.fluid));
+  CHECK(amounts(wide_bore(two_us(Connection::series, true))).fluid == Approx(2 * one.fluid));
   model::Bore coaxial = wide_bore(model::Coaxial{{"", 0.063, 0.0058, 0.4, 2e6, 0}, model::Coaxial::Down::annulus});
   coaxial.pipe = {"", 0.11, 0.0063, 0.42, 2.1e6, 0};
-  CHECK(bore::amounts(coaxial).fluid == Approx(disc * (0.0974 * 0.0974 - 0.063 * 0.063 + 0.0514 * 0.0514)));
+  CHECK(amounts(coaxial).fluid == Approx(disc * (0.0974 * 0.0974 - 0.063 * 0.063 + 0.0514 * 0.0514)));
 }

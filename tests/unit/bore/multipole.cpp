@@ -7,7 +7,7 @@
 #include <string>
 
 #include "engine/base/errors.hpp"
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/effective.hpp"
 #include "tests/catch.hpp"
 #include "tests/unit/bore/sections.hpp"
 #include "validation/oracle/reference_table.hpp"

@@ -1,10 +1,11 @@
-#include "engine/bore/resistance.hpp"
-
 #include <cmath>
 #include <complex>
 #include <utility>
 
 #include "engine/base/errors.hpp"
+#include "engine/bore/effective.hpp"
+#include "engine/bore/leg_storage.hpp"
+#include "engine/bore/loop_type.hpp"
 #include "engine/bore/section_field.hpp"
 #include "engine/materials/film.hpp"
 #include "tests/catch.hpp"
@@ -23,6 +24,10 @@ model::Bore some_bore() {
   bore.pipe = {"", 0.0422, 0.00384, 0.42, 2.1e6, 1e-6};
   bore.grout = {"", {1.6, 3.0e6}};
   return bore;
+}
+
+bore::ModeResistances resistances(const model::Bore& bore, double film) {
+  return bore::loop_type(bore.loop).resistances(bore, 2.3, {film});
 }
 
 bore::Multipoles two_legs(double x, double grout) {
@@ -74,7 +79,7 @@ TEST_CASE("In a very short bore, or at a very large flow, the effective resistan
 TEST_CASE("The resistances of a bore of the scenario are those of its drawn section") {
   const model::Bore bore = some_bore();
   const double film = 0.013;
-  const auto ours = bore::mode_resistances(bore, std::get<model::SingleU>(bore.loop), 2.3, {film, 0, 0});
+  const auto ours = resistances(bore, film);
   const double leg = film + std::log(42.2 / (42.2 - 2 * 3.84)) / (2 * M_PI * 0.42);
   const auto drawn = bore::solve_multipoles({0.075, 1.6, 2.3, {{0.04, 0, 0.0211, leg}, {-0.04, 0, 0.0211, leg}}});
   CHECK(ours.resistance[0] == Approx(drawn.resistance.sum() / 4).epsilon(1e-13));
@@ -83,9 +88,8 @@ TEST_CASE("The resistances of a bore of the scenario are those of its drawn sect
 
 TEST_CASE("A better film lowers both resistances by what the legs carry of it") {
   const model::Bore bore = some_bore();
-  const auto& loop = std::get<model::SingleU>(bore.loop);
-  const auto laminar = bore::mode_resistances(bore, loop, 2.3, {0.15, 0, 0});
-  const auto turbulent = bore::mode_resistances(bore, loop, 2.3, {0.01, 0, 0});
+  const auto laminar = resistances(bore, 0.15);
+  const auto turbulent = resistances(bore, 0.01);
   // Half of one leg's film in R_b and two legs' in R_a, but for the few per cent that the higher multipoles answer.
   CHECK(laminar.resistance[0] - turbulent.resistance[0] == Approx(0.07).epsilon(0.05));
   CHECK(2 * (laminar.resistance[1] - turbulent.resistance[1]) == Approx(0.28).epsilon(0.05));
@@ -94,8 +98,10 @@ TEST_CASE("A better film lowers both resistances by what the legs carry of it") 
 TEST_CASE("Legs that do not fit into the bore are an input error") {
   model::Bore bore = some_bore();
   bore.diameter = 0.11;
-  CHECK_THROWS_AS(bore::mode_resistances(bore, model::SingleU{0.08}, 2.3, {0.01, 0, 0}), InputError);
-  CHECK_THROWS_AS(bore::mode_resistances(bore, model::SingleU{0.04}, 2.3, {0.01, 0, 0}), InputError);
+  for (const double spacing : {0.08, 0.04}) {
+    bore.loop = model::SingleU{spacing};
+    CHECK_THROWS_AS(resistances(bore, 0.01), InputError);
+  }
 }
 
 // Second method: a plain sum over the area, whose cells cut the pipes' edges: 1e-4 of the fluid's temperature.

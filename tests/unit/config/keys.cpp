@@ -25,13 +25,13 @@ double value(std::string_view text, const Key& row) {
 
 TEST_CASE("Every key is in the table once, below a key that has keys", "[config]") {
   std::set<std::string_view> paths;
-  for (const Key& row : keys()) {
+  for (const Key& row : config::keys()) {
     CAPTURE(row.path);
     CHECK(paths.insert(row.path).second);
     const std::size_t dot = row.path.rfind('.');
     if (dot == row.path.npos) continue;
     bool parent = false;
-    for (const Key& above : keys()) {
+    for (const Key& above : config::keys()) {
       parent = parent || above.path == row.path.substr(0, dot) || above.inside == row.path.substr(0, dot);
     }
     CHECK(parent);
@@ -40,7 +40,7 @@ TEST_CASE("Every key is in the table once, below a key that has keys", "[config]
 
 TEST_CASE("Every example and preset of a quantity is allowed by its own row", "[config]") {
   int seen = 0;
-  for (const Key& row : keys()) {
+  for (const Key& row : config::keys()) {
     if (!measured(row)) continue;
     CAPTURE(row.path);
     for (const std::string_view text : {row.example, row.example2, row.preset}) {
@@ -55,7 +55,7 @@ TEST_CASE("Every example and preset of a quantity is allowed by its own row", "[
 }
 
 TEST_CASE("The two examples of a quantity are of one size", "[config]") {
-  for (const Key& row : keys()) {
+  for (const Key& row : config::keys()) {
     if (!measured(row) || row.example2.empty() || row.dimension == units::Dimension::temperature) continue;
     CAPTURE(row.path);
     CHECK(value(row.example2, row) == Approx(value(row.example, row)).epsilon(0.1));  // they are round figures
@@ -64,7 +64,7 @@ TEST_CASE("The two examples of a quantity are of one size", "[config]") {
 
 TEST_CASE("Every word's example and preset is one of its words", "[config]") {
   int seen = 0;
-  for (const Key& row : keys()) {
+  for (const Key& row : config::keys()) {
     if (row.kind != Kind::word) continue;
     CAPTURE(row.path);
     const auto allowed = words(row);
@@ -78,7 +78,7 @@ TEST_CASE("Every word's example and preset is one of its words", "[config]") {
 }
 
 TEST_CASE("Every key says what it is", "[config]") {
-  for (const Key& row : keys()) {
+  for (const Key& row : config::keys()) {
     CAPTURE(row.path);
     CHECK_FALSE(row.help.empty());
   }

@@ -3,6 +3,8 @@
 #include <cmath>
 #include <limits>
 
+#include "engine/bore/coaxial.hpp"
+#include "engine/bore/double_u.hpp"
 #include "engine/field/groups.hpp"
 #include "engine/field/layout.hpp"
 #include "engine/ground/axial.hpp"
@@ -42,21 +44,46 @@ inline march::Problem small_field(int radial_cells = 24) {
 
 /// A network of common size: R_b 0.1, R_a 0.4 K m/W.
 inline march::FlowRegime regime(const march::Problem& problem, double heat_rate) {
-  const auto network = bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0, 0.25, 0.2, 4e4});
+  const auto network = bore::make_network(bore::NetworkParts{.bore_resistance = 0.1,
+                                                             .internal_resistance = 0.4,
+                                                             .even_share = 0.4,
+                                                             .odd_share = 0.3,
+                                                             .grout_capacity = 4.5e4,
+                                                             .fluid_capacity = 3900.0,
+                                                             .even_spread = 0.25,
+                                                             .odd_wall_share = 0.2,
+                                                             .ground_capacity = 4e4});
   return {heat_rate > 0 ? 1 : 0, heat_rate, {network}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 
 /// Two U's in series on a square, of common size.
 inline march::FlowRegime series_regime(const march::Problem& problem, double heat_rate, bool crossed) {
-  const auto network = bore::make_network(
-      bore::SeriesParts{0.07, 0.11, 0.14, 0.4, 0.3, 0.35, 4.5e4, 1900.0, crossed, 0.2, 0.15, 0.2, 4e4});
+  const auto network = bore::make_network(bore::SeriesParts{.bore_resistance = 0.07,
+                                                            .alternate_resistance = 0.11,
+                                                            .opposite_resistance = 0.14,
+                                                            .even_share = 0.4,
+                                                            .alternate_share = 0.3,
+                                                            .opposite_share = 0.35,
+                                                            .grout_capacity = 4.5e4,
+                                                            .fluid_capacity = 1900.0,
+                                                            .opposite_legs = crossed,
+                                                            .even_spread = 0.2,
+                                                            .alternate_wall_share = 0.15,
+                                                            .opposite_wall_share = 0.2,
+                                                            .ground_capacity = 4e4});
   return {heat_rate > 0 ? 1 : 0, heat_rate, {network}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 
 /// A pipe within a pipe, of common size.
 inline march::FlowRegime concentric_regime(const march::Problem& problem, double heat_rate, bool down_annulus) {
-  const auto network =
-      bore::make_network(bore::ConcentricParts{0.06, 0.15, 0.4, 3e4, 9000.0, 4000.0, down_annulus, 0.25});
+  const auto network = bore::make_network(bore::ConcentricParts{.wall_resistance = 0.06,
+                                                                .internal_resistance = 0.15,
+                                                                .share = 0.4,
+                                                                .grout_capacity = 3e4,
+                                                                .annulus_capacity = 9000.0,
+                                                                .inner_capacity = 4000.0,
+                                                                .down_annulus = down_annulus,
+                                                                .spread = 0.25});
   return {heat_rate > 0 ? 1 : 0, heat_rate, {network}, std::vector<std::size_t>(problem.nz(), 0)};
 }
 

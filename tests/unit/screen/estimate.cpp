@@ -91,8 +91,15 @@ TEST_CASE("Bores that all but touch are refused where a screening would never co
 }
 
 TEST_CASE("Thirteen modes tell an hour's outlet within 0.01 K of the whole circuit's at 50 W/m") {
-  const bore::Network network =
-      bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0, 0.2, 0.2, 4e4});
+  const bore::Network network = bore::make_network(bore::NetworkParts{.bore_resistance = 0.1,
+                                                                      .internal_resistance = 0.4,
+                                                                      .even_share = 0.4,
+                                                                      .odd_share = 0.3,
+                                                                      .grout_capacity = 4.5e4,
+                                                                      .fluid_capacity = 3900.0,
+                                                                      .even_spread = 0.2,
+                                                                      .odd_wall_share = 0.2,
+                                                                      .ground_capacity = 4e4});
   const screen::Circuit circuit({1, 1, 15, {-1, -0.7, -0.4, -0.1, 0.1, 0.4, 0.7, 1}},
                                 {0.01, {{600, 0.02}, {9000, 0.03}}, 1e-7});
   const auto standing = screen::over_an_hour(circuit, circuit.rates(network, 0), 1800);
@@ -125,7 +132,12 @@ TEST_CASE("Thirteen modes tell an hour's outlet within 0.01 K of the whole circu
 }
 
 TEST_CASE("A circuit gives its heat to the wall and to what it stores") {
-  const bore::Network network = bore::make_network(bore::NetworkParts{0.1, 0.4, 0.4, 0.3, 4.5e4, 3900.0});
+  const bore::Network network = bore::make_network(bore::NetworkParts{.bore_resistance = 0.1,
+                                                                      .internal_resistance = 0.4,
+                                                                      .even_share = 0.4,
+                                                                      .odd_share = 0.3,
+                                                                      .grout_capacity = 4.5e4,
+                                                                      .fluid_capacity = 3900.0});
   const screen::Circuit circuit({1, 1, 15, std::vector<double>(8, 0.0)}, {0.01, {}, 0});
   const auto flowing = screen::over_an_hour(circuit, circuit.rates(network, 1600), 1800);
   Eigen::VectorXd state = Eigen::VectorXd::Zero(circuit.size());

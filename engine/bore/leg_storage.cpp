@@ -1,19 +1,12 @@
-#include "engine/bore/resistance.hpp"
+#include "engine/bore/leg_storage.hpp"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <numbers>
 
 #include "engine/bore/section_field.hpp"
-#include "engine/materials/film.hpp"
 
 namespace stillground::bore {
-
-LegResistances leg_resistances(const Eigen::MatrixXd& matrix) {
-  assert(matrix.rows() == 2 && matrix.cols() == 2);
-  return {(matrix(0, 0) + matrix(0, 1)) / 2, 2 * (matrix(0, 0) - matrix(0, 1))};
-}
 
 namespace {
 
@@ -40,6 +33,11 @@ LegCapacities leg_capacities(const BoreSection& section, const Filling& filling)
           filling.pipe_heat_capacity * (pipe - disc(filling.inner_radius))};
 }
 
+/// Leg 1's temperature over its heat when the legs give off `pattern` times that heat.
+double mode_resistance(const Multipoles& multipoles, const Eigen::VectorXd& pattern) {
+  return multipoles.resistance.row(0).dot(pattern);
+}
+
 }  // namespace
 
 EvenStorage even_storage(const Multipoles& multipoles, const Filling& filling) {
@@ -52,15 +50,6 @@ EvenStorage even_storage(const Multipoles& multipoles, const Filling& filling) {
   const double square = capacity.mean(mean_square_temperature(field, 0) / (fluid * fluid), pipe * pipe);
   return {mean, std::sqrt(std::max(0.0, square - mean * mean))};
 }
-
-namespace {
-
-/// Leg 1's temperature over its heat when the legs give off `pattern` times that heat.
-double mode_resistance(const Multipoles& multipoles, const Eigen::VectorXd& pattern) {
-  return multipoles.resistance.row(0).dot(pattern);
-}
-
-}  // namespace
 
 OddStorage opposite_storage(const Multipoles& multipoles, const Filling& filling) {
   const Eigen::Index legs = multipoles.resistance.rows();
@@ -88,47 +77,6 @@ OddStorage alternate_storage(const Multipoles& multipoles, const Filling& fillin
   const LegCapacities capacity = leg_capacities(multipoles.section, filling);
   const double square = mean_square_temperature(field, 0) / (fluid * fluid);
   return {std::sqrt(capacity.mean(square, pipe * pipe)), mean_wall_temperature(field, std::numbers::pi / 4) / fluid};
-}
-
-Filling filling(const model::Bore& bore, const Films& films) {
-  return {bore.pipe.inner_diameter() / 2, films.pipe, bore.grout.solid.heat_capacity, bore.pipe.heat_capacity};
-}
-
-double pipe_resistance(const model::Pipe& pipe, double film_resistance) {
-  return film_resistance +
-         materials::pipe_wall_resistance(pipe.inner_diameter(), pipe.outer_diameter, pipe.conductivity);
-}
-
-BoreSection single_u_section(const model::Bore& bore, const model::SingleU& loop, double ground_conductivity,
-                             double leg_resistance) {
-  const double x = loop.leg_spacing / 2;
-  const double radius = bore.pipe.outer_diameter / 2;
-  return {bore.diameter / 2,
-          bore.grout.solid.conductivity,
-          ground_conductivity,
-          {{x, 0, radius, leg_resistance}, {-x, 0, radius, leg_resistance}}};
-}
-
-ModeResistances mode_resistances(const model::Bore& bore, const model::SingleU& loop, double ground_conductivity,
-                                 const Films& films) {
-  const Multipoles multipoles =
-      solve_multipoles(single_u_section(bore, loop, ground_conductivity, pipe_resistance(bore.pipe, films.pipe)));
-  const LegResistances legs = leg_resistances(multipoles.resistance);
-  const EvenStorage even = even_storage(multipoles, filling(bore, films));
-  const OddStorage odd = opposite_storage(multipoles, filling(bore, films));
-  return {{legs.bore, legs.internal / 2}, {even.mean, odd.root_mean_square}, {0, odd.wall}, even.spread};
-}
-
-double effective_resistance_uniform_flux(const LegResistances& legs, double length, double mass_flow,
-                                         double heat_capacity) {
-  const double ratio = length / (mass_flow * heat_capacity);
-  return legs.bore + ratio * ratio / (3 * legs.internal);
-}
-
-double effective_resistance_uniform_wall(const LegResistances& legs, double length, double mass_flow,
-                                         double heat_capacity) {
-  const double eta = length / (mass_flow * heat_capacity * std::sqrt(legs.internal * legs.bore));
-  return legs.bore * eta / std::tanh(eta);
 }
 
 }  // namespace stillground::bore
