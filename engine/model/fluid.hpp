@@ -4,9 +4,14 @@ namespace stillground::model {
 
 /// The table of antifreezes: each one's enumerator, which is also the name of its object in materials/, and the
 /// scenario's word. All else about it stands in its file there, see materials::Mixture.
-#define STILLGROUND_ANTIFREEZES(row)                                                                        \
-  row(propylene_glycol, "propylene glycol") row(ethylene_glycol, "ethylene glycol") row(ethanol, "ethanol") \
-      row(methanol, "methanol")
+// clang-format off
+#define STILLGROUND_ANTIFREEZES(row)        \
+  row(propylene_glycol, "propylene glycol") \
+  row(ethylene_glycol, "ethylene glycol")   \
+  row(ethanol, "ethanol")                   \
+  row(methanol, "methanol")                 \
+  row(potassium_acetate, "potassium acetate")
+// clang-format on
 
 #define STILLGROUND_ENUMERATOR(name, word) name,
 enum class Antifreeze { none, STILLGROUND_ANTIFREEZES(STILLGROUND_ENUMERATOR) };

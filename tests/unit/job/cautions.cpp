@@ -22,7 +22,8 @@ TEST_CASE("Every antifreeze is cautioned of first, water is not") {
            {model::Antifreeze::propylene_glycol, "needs a permit in many places"},
            {model::Antifreeze::ethylene_glycol, "poisonous"},
            {model::Antifreeze::ethanol, "ethanol burns"},
-           {model::Antifreeze::methanol, "methanol burns with a flame hard to see and is poisonous"}}) {
+           {model::Antifreeze::methanol, "methanol burns with a flame hard to see and is poisonous"},
+           {model::Antifreeze::potassium_acetate, "no galvanised pipe"}}) {
     s.fluid.base = base;
     CHECK_THAT(job::cautions(s).front(), Contains(word));
   }

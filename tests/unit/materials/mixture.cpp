@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 #include <string>
+#include <utility>
 
 #include "tests/catch.hpp"
 #include "validation/oracle/reference_table.hpp"
@@ -18,6 +19,7 @@ const std::map<std::string, const materials::Mixture*> mixtures = {
     {"ethylene glycol", &materials::ethylene_glycol},
     {"ethanol", &materials::ethanol},
     {"methanol", &materials::methanol},
+    {"potassium acetate", &materials::potassium_acetate},
 };
 
 }  // namespace
@@ -85,6 +87,37 @@ TEST_CASE("Methanol's polynomials agree with tables of the same author") {
   }
   CHECK(materials::mixture_freezing_point(materials::methanol, 0.178) == Approx(273.15 - 13.08).margin(0.5));
   CHECK(materials::mixture_freezing_point(materials::methanol, 0.278) == Approx(273.15 - 23.02).margin(0.5));
+}
+
+// Values: tables under Melinder's name, as of methanol above, read in the same library's data. Tolerances: the
+// differences between such tables and the polynomials, stated there.
+TEST_CASE("Potassium acetate's polynomials agree with tables of the same author") {
+  struct Row {
+    double x, celsius, density, heat_capacity, conductivity, viscosity;
+  };
+  constexpr std::array<Row, 9> table = {{
+      {0.16, 0, 1086.243095, 3600.390465, 0.516739807, 262.2143254e-5},
+      {0.16, 20, 1080.229555, 3634.637461, 0.545804018, 149.235599e-5},
+      {0.21, -10, 1116.710398, 3432.174214, 0.486355066, 441.9873793e-5},
+      {0.21, 20, 1106.920906, 3485.526961, 0.528173649, 171.149098e-5},
+      {0.26, 5, 1140.464543, 3308.971958, 0.492205487, 304.8018878e-5},
+      {0.31, -20, 1177.461251, 3114.124782, 0.447107575, 1052.094523e-5},
+      {0.31, 30, 1158.147189, 3217.51135, 0.509796031, 186.4086652e-5},
+      {0.36, -15, 1206.592953, 2979.800882, 0.441689886, 1030.131686e-5},
+      {0.41, 0, 1230.407851, 2879.824274, 0.445198731, 678.0053877e-5},
+  }};
+  for (const Row& row : table) {
+    CAPTURE(row.x, row.celsius);
+    const auto state = materials::mixture_state(materials::potassium_acetate, row.celsius + 273.15, row.x);
+    CHECK(state.density == Approx(row.density).epsilon(0.0012));
+    CHECK(state.heat_capacity == Approx(row.heat_capacity).epsilon(0.035));
+    CHECK(state.conductivity == Approx(row.conductivity).epsilon(0.0051));
+    CHECK(state.viscosity == Approx(row.viscosity).epsilon(0.043));
+  }
+  for (const auto& [x, celsius] : {std::pair{0.11, -5.009}, {0.21, -11.962}, {0.31, -24.727}, {0.36, -33.831}}) {
+    CAPTURE(x);
+    CHECK(materials::mixture_freezing_point(materials::potassium_acetate, x) == Approx(273.15 + celsius).margin(0.5));
+  }
 }
 
 TEST_CASE("More antifreeze freezes later and flows worse") {
