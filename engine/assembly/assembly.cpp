@@ -239,6 +239,7 @@ void check_cop_slopes(const Assembly& assembly) {
 
 Assembly uncoupled(model::Scenario scenario, std::shared_ptr<SolvedSections> sections,
                    const march::fused::Kernels& kernels) {
+  materials::mass_fraction(scenario.fluid, scenario.place("fluid"));  // refused here, where its place is known
   auto bores = bores_of(scenario);
   const field::Upstream upstream = field::in_series(bores.size(), scenario.flow.in_series);
   check_circuits(scenario, bores, upstream);
