@@ -34,7 +34,7 @@ GridSpec refined(GridSpec spec, double radial, double axial);
 /// exp(s x) theta over x, conduction makes s^2 M(s) of M(s), rings make (2/h sinh(s h/2))^2 M(s). Followed through the
 /// moments of a line source that gives off heat, nodes at the rings' geometric means leave theta too low by h^2/9 of
 /// q'/(4 pi k) for good, about the bore as well as at its wall; nodes h^2/18 of x farther out do not. What is left dies
-/// away behind the front, and field::radial_weights takes it off. (Derived for this grid; on trial in
+/// away behind the front, and field::radial_weights takes it off. (Derived for this grid; verified in
 /// validation/infinite_cylinder.)
 struct Grid {
   std::vector<double> r_faces;      ///< nr + 1, from the bore wall out [m]; equal ratios

@@ -28,7 +28,7 @@ enum class Dimension {
 struct DimensionFacts {
   std::string_view name;      ///< with its article, for messages: "a length"
   std::string_view si;        ///< as UDUNITS-2 writes it
-  std::string_view examples;  ///< of both continents: "120 m" or "400 ft"
+  std::string_view examples;  ///< in both unit systems: "120 m" or "400 ft"
 };
 
 const DimensionFacts& facts(Dimension dimension);

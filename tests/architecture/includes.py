@@ -46,7 +46,7 @@ ROOMS = {
     "tools/outputs": "program tools/present",
     "tools/results": "units field program record record/read tools/present tools/outputs",
     "tools/scenarios": "units model field config assembly job program record record/read tools/present tools/outputs",
-    "validation/oracle": "",
+    "validation/reference_solutions": "",
     "validation": "*",
 }
 
@@ -56,7 +56,7 @@ HOMES = {
     r"udunits2": "units",
     r"hdf5|H5": "record/hdf5",
     r"libdeflate": "record/hdf5 record/spool",
-    r"arkode/|cvode|kinsol|nvector/|sun[a-z]+/": "march/arkode validation/oracle",
+    r"arkode/|cvode|kinsol|nvector/|sun[a-z]+/": "march/arkode validation/reference_solutions",
     r"CLI/|spdlog/": "program",
     r"librsvg|cairo": "tools/present",
     r"catch2/": "",
@@ -85,8 +85,8 @@ def table_faults():
 def permitted(here):
     if ROOMS[here] == "*":
         return list(ROOMS)
-    # The oracle answers independently: it may not even share our constants.
-    return [here, *ROOMS[here].split()] + ["base"] * (here != "validation/oracle")
+    # The reference solution answers independently: it may not even share our constants.
+    return [here, *ROOMS[here].split()] + ["base"] * (here != "validation/reference_solutions")
 
 
 def is_fine(here, quote, target):
@@ -95,7 +95,7 @@ def is_fine(here, quote, target):
         return quote == "<" and (target.startswith("stillground/") or re.fullmatch(r"[a-z0-9_]+", target) is not None)
     if quote == '"':
         if here == "validation" and target.startswith("tests/"):
-            return True  # checks and tests share their invented sites; the oracle shares nothing
+            return True  # checks and tests share their invented sites; the reference solution shares nothing
         return room(target) in permitted(here)
     return all(here in homes.split() for library, homes in HOMES.items() if re.match(library, target))
 

@@ -15,7 +15,7 @@ import sys
 from pathlib import Path
 
 HELD = {"linked", "headers", "-"}
-PURPOSES = {"build", "test", "bench", "oracle", "package"}
+PURPOSES = {"build", "test", "bench", "reference", "package"}
 root, binaries, commands = (Path(argument) for argument in sys.argv[1:])
 
 

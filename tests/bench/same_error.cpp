@@ -12,7 +12,7 @@
 #include "engine/march/state_layout.hpp"
 #include "engine/simulation/observe.hpp"
 #include "validation/cvode/cases.hpp"
-#include "validation/oracle/field_integrator.hpp"
+#include "validation/reference_solutions/field_integrator.hpp"
 
 /// A bore's grid under a load that jumps every hour, by our steppers at 1800 s and by CVODE (BDF of variable order,
 /// band solver with an exact Jacobian) at several tolerances. Each says its largest error and the hour's cost; the
@@ -34,9 +34,9 @@ struct Case {
 };
 
 std::vector<double> integrated(const Case& at, double tolerance) {
-  const oracle::Flow flow = validation::flow_of(at.flowing);
-  const oracle::FieldEquations equations(validation::field_of(at.assembly.problem));
-  oracle::FieldIntegrator integrator(equations, tolerance);
+  const reference_solutions::Flow flow = validation::flow_of(at.flowing);
+  const reference_solutions::FieldEquations equations(validation::field_of(at.assembly.problem));
+  reference_solutions::FieldIntegrator integrator(equations, tolerance);
   std::vector<double> eft;
   for (std::size_t i = 0; i < at.load.size(); ++i) {
     const double end = static_cast<double>(i + 1) * seconds_per_hour;

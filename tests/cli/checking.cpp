@@ -92,7 +92,7 @@ TEST_CASE("check tells what each metre of bore carries, at which flow, and when"
   CHECK(plan["peak_hour"]["heating"] == "2027-10-08 06:00");
 }
 
-TEST_CASE("check speaks of every figure in the units of the other continent") {
+TEST_CASE("check speaks of every figure in the units of the other unit system") {
   const PairCase pair;
   const Outcome outcome = run({"stillground", "check", "pair.yaml", "--units", "us"}, pair.folder);
   REQUIRE(outcome.status == 0);

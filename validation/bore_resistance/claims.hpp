@@ -1,6 +1,6 @@
 #pragma once
 
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 namespace stillground::validation {
 

@@ -1,8 +1,8 @@
 #include "engine/bore/multipole.hpp"
 #include "validation/bore_resistance/claims.hpp"
 #include "validation/bore_resistance/sections.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -15,7 +15,7 @@ void judge_double_u(Check& check) {
        "with the largest miss",
        "1e-9 at order 10 and 1e-6 converged, as the reference's README asks"});
   WorstCase rb, r11, r12, r13, converged;
-  for (const TableRow& row : oracle::reference_table("bore_resistance_double.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("bore_resistance_double.csv")) {
     const Eigen::MatrixXd r = bore::solve_multipoles(double_u(row), 10).resistance;
     rb.compare(describe(row), number(row, "Rb_order10"), r.sum() / 16);
     r11.compare(describe(row), number(row, "R11"), r(0, 0));

@@ -8,8 +8,8 @@
 #include "engine/assembly/flow_regimes.hpp"
 #include "validation/bore_resistance/claims.hpp"
 #include "validation/bore_resistance/sections.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -20,7 +20,7 @@ using std::numbers::pi;
 constexpr double temperature = 293.15;  // a row of water_properties.csv
 
 TableRow water_at_20() {
-  for (const TableRow& row : oracle::reference_table("water_properties.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("water_properties.csv")) {
     if (number(row, "temperature") == 20) return row;
   }
   throw std::runtime_error("water_properties.csv has no row at 20 degC");
@@ -71,7 +71,7 @@ void judge_run(Check& check) {
        "what would matter"});
   for (const double flow : {0.4e-3, 0.03e-3}) {
     WorstCase rb, ra;
-    for (const TableRow& row : oracle::reference_table("bore_resistance.csv")) {
+    for (const TableRow& row : reference_solutions::reference_table("bore_resistance.csv")) {
       if (flow < 1e-4 && number(row, "R_pipe") < 0.13) continue;
       const model::Scenario s = scenario(row, flow);
       const assembly::Assembly assembly = assembly::assemble(s);

@@ -7,8 +7,8 @@
 #include "engine/bore/multipole.hpp"
 #include "validation/bore_resistance/claims.hpp"
 #include "validation/bore_resistance/sections.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -43,7 +43,7 @@ void judge_orders(Check& check) {
        "1e-9, as the reference's README asks at order 10: small dense algebra, in which nothing is lost"});
   for (const int order : {0, 1, 10}) {
     WorstCase rb, ra;
-    for (const TableRow& row : oracle::reference_table("bore_resistance.csv")) {
+    for (const TableRow& row : reference_solutions::reference_table("bore_resistance.csv")) {
       const auto legs = bore::leg_resistances(bore::solve_multipoles(single_u(row), order).resistance);
       rb.compare(describe(row), number(row, fmt::format("Rb_order{}", order)), legs.bore);
       ra.compare(describe(row), number(row, fmt::format("Ra_order{}", order)), legs.internal);
@@ -63,7 +63,7 @@ void judge_converged(Check& check) {
        "legs, the closest nearly touch",
        "1e-6, as the reference's README asks"});
   std::map<double, std::pair<WorstCase, WorstCase>> by_spacing;
-  for (const TableRow& row : oracle::reference_table("bore_resistance.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("bore_resistance.csv")) {
     const auto legs = bore::leg_resistances(bore::solve_multipoles(single_u(row)).resistance);
     auto& [rb, ra] = by_spacing[number(row, "spacing")];
     rb.compare(describe(row), number(row, "Rb_boundary"), legs.bore);
@@ -83,7 +83,7 @@ void judge_closed_forms(Check& check) {
        "R_b and R_a [K m/W] of the same 54 sections, our order 1 against the formulas",
        "1e-9: the same expansion, one solved as a linear system, the other by hand"});
   WorstCase rb, ra;
-  for (const TableRow& row : oracle::reference_table("bore_resistance.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("bore_resistance.csv")) {
     const auto formula = first_order(single_u(row));
     const auto legs = bore::leg_resistances(bore::solve_multipoles(single_u(row), 1).resistance);
     rb.compare(describe(row), formula.bore, legs.bore);
@@ -111,7 +111,7 @@ void judge_effective(Check& check) {
        "prints it",
        "1e-10, as the reference's README asks of the formula"});
   WorstCase flux, wall;
-  for (const TableRow& row : oracle::reference_table("effective_resistance.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("effective_resistance.csv")) {
     const bore::LegResistances legs{number(row, "Rb"), number(row, "Ra")};
     const double length = number(row, "length"), flow = number(row, "mass_flow"), c = number(row, "heat_capacity");
     const std::string where =

@@ -1,4 +1,5 @@
-// Source: validation/oracle/bore_section.edp (finite elements in the plane, FreeFem++ 4.11, a general-purpose program)
+// Source: validation/reference_solutions/bore_section.edp (finite elements in the plane, FreeFem++ 4.11, a
+// general-purpose program)
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,7 +10,7 @@
 #include <vector>
 
 #include "validation/bore_section/compare.hpp"
-#include "validation/oracle/reference_table.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 using validation::Claim;
@@ -27,7 +28,8 @@ namespace {
 
 constexpr double allowed = 0.1;  // [K] at 50 W/m
 
-/// Means over the hours 0-1, 1-2 and over 2-4, 4-8, 8-16, 16-24 h from the oracle's means since the row before.
+/// Means over the hours 0-1, 1-2 and over 2-4, 4-8, 8-16, 16-24 h from the reference solution's means since the row
+/// before.
 std::map<int, double> reference_means(const Rows& rows) {
   std::map<int, double> means;
   double first_hour = 0, before = 0;
@@ -75,12 +77,13 @@ void judge_inner_wall(validation::Check& check) {
        validation::Origin::library,
        "conduction through a ring between two films by the eigenvectors of 400 rings (scipy) and by Laplace's "
        "transform, "
-       "within 1e-6 of each other: validation/oracle/coaxial_wall.py and .csv",
+       "within 1e-6 of each other: validation/reference_solutions/coaxial_wall.py and .csv",
        "50 W/m stepped on in the inner stream at rest, annulus held at 0; half of the wall's heat capacity with the "
        "stream; four invented pipes",
        "0.5 K at 50 W/m from 30 min on, as for an odd mode of legs; chosen beforehand"});
   std::map<std::string, Rows> by_case;
-  for (const auto& row : oracle::read_table(ORACLE_FOLDER "/coaxial_wall.csv")) by_case[row.at("case")].push_back(row);
+  for (const auto& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/coaxial_wall.csv"))
+    by_case[row.at("case")].push_back(row);
   validation::Traces traces;
   for (const auto& [name, rows] : by_case) {
     const bore::Network network = validation::inner_stream_network(rows.front());
@@ -106,7 +109,8 @@ void judge_inner_wall(validation::Check& check) {
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::bore);
   const std::string source =
-      "conduction in the plane by FreeFem++ 4.11 (P2, three meshes): validation/oracle/bore_section.edp and .csv, 1e-4 "
+      "conduction in the plane by FreeFem++ 4.11 (P2, three meshes): validation/reference_solutions/bore_section.edp "
+      "and .csv, 1e-4 "
       "of the figure; its layered cylinder meets the Laplace transform (Carslaw & Jaeger 1959) within 1e-5";
   const std::string setup =
       "50 W/m stepped on at rest; multipole resistances and network as a run makes them, a bore so long that its ends "
@@ -158,13 +162,13 @@ int main(int argc, char** argv) {
                    "0.1 K at 50 W/m, as for the section itself"});
 
   std::map<std::string, std::map<std::string, Rows>> by_case;
-  for (const auto& row : oracle::read_table(ORACLE_FOLDER "/bore_section.csv"))
+  for (const auto& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/bore_section.csv"))
     by_case[row.at("case")][row.at("mode")].push_back(row);
 
   const Limits even_limits = limits_of_even_mode(), odd_limits = limits_of_odd_mode(0.75),
                opposite_limits = limits_of_odd_mode(1.2);
   validation::Traces single_traces, odd_traces, four_traces, coaxial_traces, alternate_traces, opposite_traces;
-  for (const auto& make : oracle::read_table(ORACLE_FOLDER "/bore_section_cases.csv")) {
+  for (const auto& make : reference_solutions::read_table(REFERENCE_SOLUTIONS "/bore_section_cases.csv")) {
     const validation::Section section = validation::read_section(make);
     const std::string& name = make.at("case");
     Claim& even_claim = section.legs == 1 ? coaxial : section.legs == 2 ? single : four;

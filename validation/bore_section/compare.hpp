@@ -5,14 +5,14 @@
 #include <vector>
 
 #include "validation/bore_section/section.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
 
 namespace stillground::validation {
 
 inline constexpr double heat = 50;  // [W/m]
 
-/// Rows of the oracle's table: one case in one mode.
+/// Rows of the reference solution's table: one case in one mode.
 using Rows = std::vector<std::map<std::string, std::string>>;
 
 inline double number(const std::map<std::string, std::string>& row, const std::string& name) {

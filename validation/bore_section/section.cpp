@@ -9,8 +9,8 @@
 #include "engine/march/radial.hpp"
 #include "engine/march/state_layout.hpp"
 #include "engine/simulation/observe.hpp"
-#include "validation/rig/fixed_flow_march.hpp"
-#include "validation/rig/uniform_bore.hpp"
+#include "validation/harness/fixed_flow_march.hpp"
+#include "validation/harness/uniform_bore.hpp"
 
 namespace stillground::validation {
 

@@ -9,8 +9,8 @@
 
 namespace stillground::validation {
 
-/// A bore's cross-section as the oracle takes it: legs evenly round the axis, or the outer pipe of a coaxial loop on
-/// it. SI.
+/// A bore's cross-section as the reference solution takes it: legs evenly round the axis, or the outer pipe of a
+/// coaxial loop on it. SI.
 struct Section {
   int legs = 0;  ///< 1: coaxial
   double bore_radius = 0, offset = 0, pipe_outer_radius = 0, pipe_inner_radius = 0;
@@ -19,7 +19,7 @@ struct Section {
   double fluid_storage = 0;    ///< of one leg [J/(m K)]
 };
 
-/// From a row of the oracle's cases.
+/// From a row of the reference solution's cases.
 Section read_section(const std::map<std::string, std::string>& row);
 
 /// The network that the engine marches with, as assembly::FlowRegimes makes it: of a single U, of a double U in

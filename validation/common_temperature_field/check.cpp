@@ -1,4 +1,5 @@
-// Source: Cimmino & Bernier 2014 (segments, one fluid temperature), by validation/oracle/segmented_line_sources.py
+// Source: Cimmino & Bernier 2014 (segments, one fluid temperature), by
+// validation/reference_solutions/segmented_line_sources.py
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,15 +12,15 @@
 #include "engine/march/growing_steps.hpp"
 #include "engine/march/rates.hpp"
 #include "engine/simulation/observe.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
 namespace {
 
-/// "x:y:D:H;..." as in the oracle's table.
+/// "x:y:D:H;..." as in the reference solution's table.
 std::vector<model::BoreSite> bores_from(const std::string& text) {
   std::vector<model::BoreSite> bores;
   std::stringstream all(text);
@@ -32,7 +33,8 @@ std::vector<model::BoreSite> bores_from(const std::string& text) {
   return bores;
 }
 
-/// The oracle's ground and bores; so much flow that the fluid has one temperature, as in the oracle.
+/// The reference solution's ground and bores; so much flow that the fluid has one temperature, as in the reference
+/// solution.
 model::Scenario scenario(const std::vector<model::BoreSite>& bores) {
   model::Scenario s;
   s.ground.layers = {{std::numeric_limits<double>::infinity(), "rock", {2.0, 2.0e6}}};
@@ -85,19 +87,21 @@ void compare(const std::vector<std::map<std::string, std::string>>& rows, valida
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::field);
   std::map<std::string, std::vector<std::map<std::string, std::string>>> cases;
-  for (const auto& row : oracle::read_table(ORACLE_FOLDER "/common_temperature_fields.csv"))
+  for (const auto& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/common_temperature_fields.csv"))
     cases[row.at("case")].push_back(row);
   for (const auto& [name, rows] : cases) {
-    compare(rows,
-            check.claim({"common-temperature-" + id_of(name),
-                         fmt::format("{}: a field at one fluid temperature warms as segmented line sources say", name),
-                         validation::Origin::computed,
-                         "Cimmino & Bernier 2014, Int. J. Heat Mass Transfer 70, 641-650 (segments, superposition; "
-                         "boundary of one common fluid temperature); validation/oracle/common_temperature_fields.csv",
-                         "rise of the fluid [K] under 20 W/m of constant heat, R_b 0.1 K m/W, k 2 W/(m K), rho c 2 "
-                         "MJ/(m3 K); the engine's own grid, steps that grow to a day",
-                         "0.3 %: the oracle's own 0.05 % (extrapolated in the number of segments), the march's 0.1 % "
-                         "at a wall and 0.5 % of a neighbour's part"}));
+    compare(
+        rows,
+        check.claim(
+            {"common-temperature-" + id_of(name),
+             fmt::format("{}: a field at one fluid temperature warms as segmented line sources say", name),
+             validation::Origin::computed,
+             "Cimmino & Bernier 2014, Int. J. Heat Mass Transfer 70, 641-650 (segments, superposition; "
+             "boundary of one common fluid temperature); validation/reference_solutions/common_temperature_fields.csv",
+             "rise of the fluid [K] under 20 W/m of constant heat, R_b 0.1 K m/W, k 2 W/(m K), rho c 2 "
+             "MJ/(m3 K); the engine's own grid, steps that grow to a day",
+             "0.3 %: the reference solution's own 0.05 % (extrapolated in the number of segments), the march's 0.1 % "
+             "at a wall and 0.5 % of a neighbour's part"}));
   }
   return check.finish();
 }

@@ -4,7 +4,7 @@
 #include "tests/march_scenario.hpp"
 #include "validation/convergence/claims.hpp"
 #include "validation/convergence/refinement.hpp"
-#include "validation/rig/uniform_bore.hpp"
+#include "validation/harness/uniform_bore.hpp"
 
 namespace stillground::validation {
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 namespace stillground::validation {
 

@@ -32,8 +32,8 @@ model::Scenario three_bores(double spacing) {
   return s;
 }
 
-oracle::Field field_of(const march::Problem& problem) {
-  oracle::Field field;
+reference_solutions::Field field_of(const march::Problem& problem) {
+  reference_solutions::Field field;
   field.r_faces = problem.grid.r_faces;
   field.z_faces = problem.grid.z_faces;
   for (const model::Solid& solid : problem.grid.solid) {
@@ -41,7 +41,7 @@ oracle::Field field_of(const march::Problem& problem) {
     field.heat_capacity.push_back(solid.heat_capacity);
   }
   for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    oracle::FieldBore bore{problem.groups[g].fraction, problem.groups[g].members, {}};
+    reference_solutions::FieldBore bore{problem.groups[g].fraction, problem.groups[g].members, {}};
     for (const auto& term : problem.coupling.terms(g)) bore.neighbours.push_back({term.source, term.cell, term.weight});
     field.bores.push_back(std::move(bore));
   }
@@ -51,14 +51,14 @@ oracle::Field field_of(const march::Problem& problem) {
 
 namespace {
 
-oracle::Chain chain_of(const bore::Mode& mode) {
+reference_solutions::Chain chain_of(const bore::Mode& mode) {
   return {mode.inner, mode.middle, mode.outer, mode.inner_capacity, mode.outer_capacity};
 }
 
 }  // namespace
 
-oracle::Flow flow_of(const march::FlowRegime& regime) {
-  oracle::Flow flow{regime.heat_rate, {}};
+reference_solutions::Flow flow_of(const march::FlowRegime& regime) {
+  reference_solutions::Flow flow{regime.heat_rate, {}};
   for (std::size_t k = 0; k < regime.of_layer.size(); ++k) {
     const bore::Network& net = regime.network(k);
     flow.sections.push_back({chain_of(net.modes[0]), chain_of(net.modes[1]), net.capacity[0]});

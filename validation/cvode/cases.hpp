@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "engine/assembly/assembly.hpp"
-#include "validation/oracle/field_equations.hpp"
+#include "validation/reference_solutions/field_equations.hpp"
 
 namespace stillground::validation {
 
@@ -13,9 +13,9 @@ namespace stillground::validation {
 model::Scenario lone_bore();
 model::Scenario three_bores(double spacing);
 
-/// The same field as plain numbers for the oracle. `problem` must outlive it (T0 is read from there).
-oracle::Field field_of(const march::Problem& problem);
-oracle::Flow flow_of(const march::FlowRegime& regime);
+/// The same field as plain numbers for the reference solution. `problem` must outlive it (T0 is read from there).
+reference_solutions::Field field_of(const march::Problem& problem);
+reference_solutions::Flow flow_of(const march::FlowRegime& regime);
 
 /// Hourly heat to the ground of a lone bore [W]: as strongly random as a load can be, between -`most` and `most`. With
 /// `idle`, a quarter of the hours are without.

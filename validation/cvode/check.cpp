@@ -6,9 +6,9 @@
 #include <cmath>
 
 #include "validation/cvode/cases.hpp"
-#include "validation/oracle/field_integrator.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/fixed_flow_march.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/fixed_flow_march.hpp"
+#include "validation/reference_solutions/field_integrator.hpp"
 
 using namespace stillground;
 
@@ -17,7 +17,7 @@ namespace {
 constexpr double tight = 1e-10;
 constexpr double hour = seconds_per_hour;
 
-/// Flows and networks held at the reference temperature: the oracle is to judge time, not the film.
+/// Flows and networks held at the reference temperature: the reference solution is to judge time, not the film.
 struct Flows {
   explicit Flows(const assembly::Assembly& assembly)
       : regimes(assembly.scenario, assembly.fluid, assembly.problem.grid),
@@ -43,9 +43,10 @@ std::vector<double> marched(model::Scenario s, const std::vector<double>& load, 
 std::vector<double> integrated(const model::Scenario& s, const std::vector<double>& load, bool idle, double tolerance) {
   const assembly::Assembly assembly = assembly::assemble(s);
   const Flows flows(assembly);
-  const oracle::Flow flowing = validation::flow_of(flows.flowing), standing = validation::flow_of(flows.standing);
-  const oracle::FieldEquations equations(validation::field_of(assembly.problem));
-  oracle::FieldIntegrator integrator(equations, tolerance);
+  const reference_solutions::Flow flowing = validation::flow_of(flows.flowing),
+                                  standing = validation::flow_of(flows.standing);
+  const reference_solutions::FieldEquations equations(validation::field_of(assembly.problem));
+  reference_solutions::FieldIntegrator integrator(equations, tolerance);
   std::vector<double> eft;
   for (std::size_t i = 0; i < load.size(); ++i) {
     if (i == 0 || load[i] != load[i - 1]) {
@@ -80,7 +81,7 @@ Misses misses(const std::vector<double>& ours, const std::vector<double>& truth)
 
 const std::string library =
     "CVODE (SUNDIALS 6.4.1: Hindmarsh et al. 2005, ACM Trans. Math. Softw. 31 [from memory]); "
-    "validation/oracle/field_equations.hpp";
+    "validation/reference_solutions/field_equations.hpp";
 
 /// Entry by entry: the EFT of the first two days.
 validation::Plot picture(const std::vector<double>& truth, const std::vector<double>& ours) {

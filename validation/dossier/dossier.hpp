@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "validation/rig/entry.hpp"
+#include "validation/harness/entry.hpp"
 
 namespace stillground::validation {
 

@@ -5,7 +5,7 @@
 #include "engine/model/scenario.hpp"
 #include "engine/record/frames.hpp"
 #include "engine/response/single_bore.hpp"
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 namespace stillground::validation {
 
@@ -28,7 +28,7 @@ struct Outcome {
   double estimate = 0;
 };
 
-/// Puts the estimate's total on trial by the truth, or by `truer` hours that are already there.
+/// Verifies the estimate's total by the truth, or by `truer` hours that are already there.
 Outcome put_on_trial(Claim& claim, const std::string& at, const model::Scenario& scenario);
 Outcome put_on_trial(Claim& claim, const std::string& at, const model::Scenario& scenario,
                      const std::vector<record::Hour>& truer);

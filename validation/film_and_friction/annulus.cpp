@@ -6,8 +6,8 @@
 
 #include "engine/materials/film.hpp"
 #include "validation/film_and_friction/claims.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -23,7 +23,7 @@ void judge_laminar(Check& check) {
       {"annulus-laminar", "a laminar film on either wall of an annulus has the Nusselt number of developed flow",
        Origin::library,
        "balances of momentum and energy integrated by scipy, and again by collocation within 5e-11: "
-       "validation/oracle/annulus.py and .csv",
+       "validation/reference_solutions/annulus.py and .csv",
        "hydraulic diameter, uniform flux, the other wall insulated; ratio of the radii as common in coaxial loops (0.3 "
        "to 0.8), beyond that the worst of 0.02 to 0.25 and of 0.9 to 0.99",
        "1e-6: the same balances, integrated by a rule of another kind"});
@@ -31,7 +31,7 @@ void judge_laminar(Check& check) {
   WorstCase slim_inner, slim_outer, wide_inner, wide_outer;
   Curve reference_inner{"", {}, true}, reference_outer{"", {}, true};
   Curve inner{"inner wall", {}, false}, outer{"outer wall", {}, false};
-  for (const TableRow& row : oracle::read_table(ORACLE_FOLDER "/annulus.csv")) {
+  for (const TableRow& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/annulus.csv")) {
     const double ratio = number(row, "ratio");
     const double at_inner = annulus_nusselt(laminar_re, water, ratio, AnnulusWall::inner);
     const double at_outer = annulus_nusselt(laminar_re, water, ratio, AnnulusWall::outer);

@@ -5,7 +5,7 @@
 #include <map>
 #include <string>
 
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 namespace stillground::validation {
 

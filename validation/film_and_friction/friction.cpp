@@ -2,8 +2,8 @@
 
 #include "engine/materials/film.hpp"
 #include "validation/film_and_friction/claims.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -20,7 +20,7 @@ void judge_formulas(Check& check) {
        "1e-9: the same formula"});
   std::map<double, WorstCase> by_reynolds;
   std::map<double, Curve> points;
-  for (const TableRow& row : oracle::reference_table("film_and_friction.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("film_and_friction.csv")) {
     const double re = number(row, "Re"), roughness = number(row, "relative_roughness");
     if (number(row, "Pr") != 7 || (re > 2300 && re < 4000)) continue;  // friction is the same at every Pr
     const double f = number(row, re < 4000 ? "f_laminar" : "f_colebrook");
@@ -68,7 +68,7 @@ void judge_other_authors(Check& check) {
                    "same; 5 % of "
                    "the two smooth fits, as commonly stated"});
   WorstCase serghides, haaland, blasius, petukhov;
-  for (const TableRow& row : oracle::reference_table("film_and_friction.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("film_and_friction.csv")) {
     const double re = number(row, "Re"), roughness = number(row, "relative_roughness");
     if (re < 4000 || number(row, "Pr") != 7) continue;
     const std::string where = fmt::format("Re {:g}, roughness {:g}", re, roughness);

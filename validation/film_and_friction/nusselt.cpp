@@ -2,8 +2,8 @@
 
 #include "engine/materials/film.hpp"
 #include "validation/film_and_friction/claims.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -32,7 +32,7 @@ void judge_formulas(Check& check) {
   std::map<double, WorstCase> by_reynolds;
   Plot plot{"Nusselt number", "Re [-]", "Nu [-]", true, true, {}};
   std::map<double, Curve> points;
-  for (const TableRow& row : oracle::reference_table("film_and_friction.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("film_and_friction.csv")) {
     const double re = number(row, "Re"), pr = number(row, "Pr");
     if (re < 4000) continue;
     by_reynolds[re].compare(fmt::format("Pr {}", pr), number(row, "Nu_gnielinski_petukhov"), nusselt(re, pr));
@@ -69,7 +69,7 @@ void judge_transition(Check& check) {
                              "at the lower edge of its range the film is near the older formula of the same author",
                              Origin::memory, "Gnielinski 1976, Int. Chem. Eng. 16; " + table, "Re 3000, Pr 7, 12, 40",
                              "10 %, the formula's stated accuracy, from memory"});
-  for (const TableRow& row : oracle::reference_table("film_and_friction.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("film_and_friction.csv")) {
     if (number(row, "Re") != 3000 || number(row, "relative_roughness") != 0) continue;
     older.known_miss(
         fmt::format("Re 3000, Pr {}: Gnielinski 1976", row.at("Pr")), number(row, "Nu_gnielinski_petukhov"),

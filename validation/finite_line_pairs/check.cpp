@@ -8,10 +8,10 @@
 
 #include "engine/assembly/assembly.hpp"
 #include "engine/base/calendar.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/uniform_bore.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/uniform_bore.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -54,7 +54,7 @@ void compare(const std::vector<Row>& rows, validation::Claim& claim) {
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::field);
   std::map<std::array<std::string, 4>, std::vector<Row>> pairs;
-  for (const auto& row : oracle::reference_table("finite_line_pairs.csv"))
+  for (const auto& row : reference_solutions::reference_table("finite_line_pairs.csv"))
     pairs[{row.at("D_i"), row.at("H_i"), row.at("D_j"), row.at("H_j")}].push_back(row);
   for (const auto& [pair, rows] : pairs) {
     const auto& [top, height, source_top, source_height] = pair;

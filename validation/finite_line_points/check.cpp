@@ -8,11 +8,11 @@
 
 #include "engine/assembly/assembly.hpp"
 #include "engine/base/calendar.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/uniform_bore.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/uniform_bore.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -80,7 +80,7 @@ int main(int argc, char** argv) {
 
   std::map<std::pair<double, double>, validation::WorstCase> warm, cool;
   validation::Traces traces;
-  const auto rows = oracle::reference_table("finite_line_points.csv");
+  const auto rows = reference_solutions::reference_table("finite_line_points.csv");
   std::vector<double> times;
   for (const double years : {1, 5, 25}) times.push_back(years * seconds_per_year);
   bore.march(times, 60, 43200, [&](double time) {

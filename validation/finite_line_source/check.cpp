@@ -6,10 +6,10 @@
 #include <numbers>
 
 #include "engine/assembly/assembly.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/uniform_bore.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/uniform_bore.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -53,7 +53,7 @@ int main(int argc, char** argv) {
   validation::UniformBore bore({radius, 5 * reach, rings, 0.5, 1.2, 8, 4 * reach}, rock, {top, top + h});
 
   std::map<double, std::vector<std::map<std::string, std::string>>> by_time;
-  for (const auto& row : oracle::reference_table("finite_line_source.csv")) {
+  for (const auto& row : reference_solutions::reference_table("finite_line_source.csv")) {
     const double x = std::stod(row.at("ln_t_over_ts"));
     if (x >= -6 && x <= 1 && std::stod(row.at("D_over_H")) == 0.02) by_time[ts * std::exp(x)].push_back(row);
   }

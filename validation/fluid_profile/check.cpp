@@ -2,8 +2,8 @@
 #include <fmt/format.h>
 
 #include "validation/fluid_profile/two_streams.hpp"
-#include "validation/rig/steady_bore.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/steady_bore.hpp"
+#include "validation/harness/worst_case.hpp"
 
 using namespace stillground;
 using validation::SteadyBore;

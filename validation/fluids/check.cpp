@@ -6,8 +6,8 @@
 
 #include "engine/base/temperature.hpp"
 #include "engine/materials/fluid.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 using model::Antifreeze;
@@ -71,7 +71,7 @@ void judge_water(validation::Check& check) {
                              "0 to 40 degC; for each property the temperature with the largest miss",
                              "1e-6: the same polynomials"});
   Properties worst;
-  for (const TableRow& row : oracle::reference_table("water_properties.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("water_properties.csv")) {
     const double t = number(row, "temperature");
     worst.compare(fmt::format("{:g} degC", t), row, state(Antifreeze::none, 0, t));
   }
@@ -111,7 +111,7 @@ void judge_mixture(validation::Check& check, const std::string& id, const std::s
   Properties worst;
   WorstCase freezing;
   std::map<double, validation::Curve> drawn;
-  for (const TableRow& row : oracle::reference_table("mixture_properties.csv")) {
+  for (const TableRow& row : reference_solutions::reference_table("mixture_properties.csv")) {
     if (row.at("fluid") != name) continue;
     const double x = number(row, "mass_fraction");
     freezing.compare_absolute(fmt::format("{:g} % by mass", 100 * x), number(row, "freezing_point"), freezes(base, x));
@@ -133,7 +133,7 @@ void judge_methanol(validation::Check& check) {
   auto& claim = check.claim(
       {"methanol", "methanol in water has the properties of Melinder's tables", Origin::published,
        "tables of an earlier edition of Melinder's data, as carried by the open property library CoolProp; "
-       "validation/oracle/methanol_tables.csv",
+       "validation/reference_solutions/methanol_tables.csv",
        "12.4 to 32.4 % by mass, from the freezing point (not below -20 degC) to 20 degC; for each property the point "
        "with "
        "the largest miss, from -10 degC on and below",
@@ -142,7 +142,7 @@ void judge_methanol(validation::Check& check) {
   Properties worst, cold;
   WorstCase freezing;
   std::map<double, validation::Curve> drawn;
-  for (const TableRow& row : oracle::read_table(ORACLE_FOLDER "/methanol_tables.csv")) {
+  for (const TableRow& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/methanol_tables.csv")) {
     const double x = number(row, "mass_fraction");
     if (row.at("temperature").empty()) {
       freezing.compare_absolute(fmt::format("{:g} % by mass", 100 * x), number(row, "freezing_point"),

@@ -1,15 +1,15 @@
-// Source: finite elements in 3-D (FreeFem++), by validation/oracle/four_bores.py
+// Source: finite elements in 3-D (FreeFem++), by validation/reference_solutions/four_bores.py
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
 #include <sstream>
 
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/isothermal_field.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/isothermal_field.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -17,7 +17,7 @@ namespace {
 
 using Row = std::map<std::string, std::string>;
 
-/// "name:x:y:top:length;..." as in the oracle's table; the bores by name.
+/// "name:x:y:top:length;..." as in the reference solution's table; the bores by name.
 std::pair<std::vector<model::BoreSite>, std::map<std::string, std::size_t>> bores_from(const std::string& text) {
   std::vector<model::BoreSite> bores;
   std::map<std::string, std::size_t> names;
@@ -44,7 +44,7 @@ struct Claims {
 Claims claims_for(validation::Check& check, const Row& made) {
   const std::string source =
       "FreeFem++ 4.11 (plan) and scipy, quadratic elements on prisms, bores as real holes; "
-      "validation/oracle/four_bores.csv, with its mesh study";
+      "validation/reference_solutions/four_bores.csv, with its mesh study";
   const std::string setup = fmt::format(
       "layers {} (bottom [m]:k [W/(m K)]:rho c [J/(m3 K)]); bores {} (x:y:top:length [m]), {} W in all from t = 0, one "
       "fluid temperature, R_b 0.1 K m/W, no heat capacity in the bores; surface held; the engine's own grid for 10 "
@@ -115,12 +115,12 @@ double ground_error(const std::map<double, std::vector<Row>>& at) {
 
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::field);
-  const Row made = oracle::read_table(ORACLE_FOLDER "/four_bore_case.csv").front();
+  const Row made = reference_solutions::read_table(REFERENCE_SOLUTIONS "/four_bore_case.csv").front();
   const auto [bores, names] = bores_from(made.at("bores"));
   validation::IsothermalField field({validation::layers_from(made.at("layers")), bores, std::stod(made.at("radius")),
                                      std::stod(made.at("resistance")), std::stod(made.at("heat")), 10});
   std::map<double, std::vector<Row>> at;
-  for (const auto& row : oracle::read_table(ORACLE_FOLDER "/four_bores.csv"))
+  for (const auto& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/four_bores.csv"))
     at[std::stod(row.at("days")) * 86400].push_back(row);
   std::vector<double> times;
   for (const auto& [time, rows] : at) times.push_back(time);

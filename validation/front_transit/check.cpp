@@ -7,7 +7,7 @@
 #include <numbers>
 
 #include "validation/front_transit/plug_flow.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
 
 using namespace stillground;
 using validation::Origin;

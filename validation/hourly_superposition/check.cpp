@@ -1,5 +1,5 @@
-// Source: exact superposition in time of a step response by Laplace's transform, validation/oracle/step_responses.py
-// Tier:      full
+// Source: exact superposition in time of a step response by Laplace's transform,
+// validation/reference_solutions/step_responses.py Tier:      full
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -7,10 +7,10 @@
 #include <numbers>
 
 #include "tests/march_scenario.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/oracle/step_response.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/fixed_flow_march.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/fixed_flow_march.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
+#include "validation/reference_solutions/step_response.hpp"
 
 using namespace stillground;
 
@@ -19,7 +19,7 @@ namespace {
 constexpr double undisturbed = 283.15;  // [K]
 constexpr double depth = 120;           // [m]
 
-/// The oracle's ground and bores; flow and network are put in by hand.
+/// The reference solution's ground and bores; flow and network are put in by hand.
 model::Scenario scenario(int rows, int columns, int years) {
   auto s = test::scenario(rows, columns, years);
   s.ground.layers = {{std::numeric_limits<double>::infinity(), "rock", {2.0, 2.0e6}}};
@@ -31,7 +31,8 @@ model::Scenario scenario(int rows, int columns, int years) {
   return s;
 }
 
-/// The oracle's bore, and so much flow that the fluid has one temperature (0.003 K from in to out at 30 W/m).
+/// The reference solution's bore, and so much flow that the fluid has one temperature (0.003 K from in to out at 30
+/// W/m).
 march::FlowRegime regime(const march::Problem& problem) {
   const auto network = bore::make_network(bore::NetworkParts{.bore_resistance = 0.1,
                                                              .internal_resistance = 0.4,
@@ -54,9 +55,9 @@ std::vector<double> random_load(std::size_t hours) {
   return load;
 }
 
-oracle::StepResponse response(const std::string& name) {
+reference_solutions::StepResponse response(const std::string& name) {
   std::vector<double> times, values;
-  for (const auto& row : oracle::read_table(ORACLE_FOLDER "/step_responses.csv")) {
+  for (const auto& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/step_responses.csv")) {
     if (row.at("case") != name) continue;
     times.push_back(std::stod(row.at("time")));
     values.push_back(std::stod(row.at("response")));
@@ -106,7 +107,7 @@ void compare(validation::Claim& monthly, validation::Claim& hourly, const std::s
   std::vector<double> reference, means;
   const auto all = months(years);
   for (const Month& month : all) {
-    reference.push_back(oracle::superposed(load, step, month.from, month.to));
+    reference.push_back(reference_solutions::superposed(load, step, month.from, month.to));
     double sum = 0;
     for (std::size_t i = month.from; i < month.to; ++i) sum += ours[i];
     means.push_back(sum / static_cast<double>(month.to - month.from));
@@ -131,7 +132,7 @@ void compare(validation::Claim& monthly, validation::Claim& hourly, const std::s
   double worst = 0, squares = 0, most = 0;
   const std::size_t from = load.size() - 24 * 60;
   for (std::size_t i = from; i < load.size(); ++i) {
-    const double exact = oracle::superposed(load, step, i, i + 1);
+    const double exact = reference_solutions::superposed(load, step, i, i + 1);
     const double miss = std::abs(ours[i] - exact);
     if (!(miss <= worst)) worst = miss;
     squares += miss * miss;
@@ -146,7 +147,7 @@ validation::Heading monthly_heading(const std::string& id, const std::string& wh
           what + " under random hourly heat warms and cools month by month as exact superposition says",
           validation::Origin::computed,
           "finite line sources on segments: Claesson & Javed 2011, Cimmino & Bernier 2014; cylinder: Carslaw & Jaeger "
-          "1959; superposition of Duhamel; validation/oracle/step_responses.csv",
+          "1959; superposition of Duhamel; validation/reference_solutions/step_responses.csv",
           "monthly mean of the mean fluid temperature [K above the undisturbed ground], flow always on and network "
           "held, so that the system is linear and does not change; in-bore capacities are in the reference as well",
           "0.3 % of the largest monthly rise, as for fields under constant heat: the march's 0.1 % at a wall, 0.5 % of "
@@ -161,7 +162,7 @@ int main(int argc, char** argv) {
   auto& field = check.claim(monthly_heading("hourly-field", "a field of 3 x 2 bores at 6 m, five years,"));
   auto& hourly =
       check.claim({"hourly-last-months", "in the last sixty days every hour as well is as exact superposition says",
-                   validation::Origin::computed, "as for the months; validation/oracle/step_responses.csv",
+                   validation::Origin::computed, "as for the months; validation/reference_solutions/step_responses.csv",
                    "hourly means of the mean fluid temperature [K] of the two marches above",
                    "0.3 % of the largest hourly rise, and what the default step of 1800 s errs by where loads jump "
                    "every hour: 0.03 "

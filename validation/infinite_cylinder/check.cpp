@@ -5,10 +5,10 @@
 #include <map>
 
 #include "engine/assembly/assembly.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/uniform_bore.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/uniform_bore.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -36,7 +36,7 @@ int main(int argc, char** argv) {
   }();
 
   std::map<double, std::vector<std::map<std::string, std::string>>> by_time;
-  for (const auto& row : oracle::reference_table("infinite_cylinder.csv")) {
+  for (const auto& row : reference_solutions::reference_table("infinite_cylinder.csv")) {
     const double fo = std::stod(row.at("Fo"));
     if (fo >= 2 && fo <= 1e4) by_time[fo * radius * radius / rock.diffusivity()].push_back(row);
   }

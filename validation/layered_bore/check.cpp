@@ -1,15 +1,15 @@
-// Source: finite elements (FreeFem++), by validation/oracle/layered_bore.edp
+// Source: finite elements (FreeFem++), by validation/reference_solutions/layered_bore.edp
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
 #include <string_view>
 
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/isothermal_field.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/isothermal_field.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -17,7 +17,7 @@ namespace {
 
 using Rows = std::vector<std::map<std::string, std::string>>;
 
-constexpr double radius = 0.075, resistance = 0.1, per_metre = 40;  // as the oracle's table says
+constexpr double radius = 0.075, resistance = 0.1, per_metre = 40;  // as the reference solution's table says
 
 /// What is known to miss, and its bound in the unit of what is allowed.
 struct Known {
@@ -61,7 +61,8 @@ Claims claims_for(validation::Check& check, const std::string& name, const std::
   std::string id = name;
   std::replace(id.begin(), id.end(), ' ', '-');
   const std::string source =
-      "FreeFem++ 4.11, axisymmetric quadratic elements; validation/oracle/layered_bores.csv, with its mesh study";
+      "FreeFem++ 4.11, axisymmetric quadratic elements; validation/reference_solutions/layered_bores.csv, with its "
+      "mesh study";
   const std::string setup = fmt::format(
       "layers {} (bottom [m]:k [W/(m K)]:rho c [J/(m3 K)]); one bore, 40 W/m times its length from t = 0, one fluid "
       "temperature, R_b 0.1 K m/W, no heat capacity in the bore; surface held; the engine's own grid for 20 years",
@@ -152,8 +153,9 @@ void put_on_trial(const std::string& name, const std::map<std::string, std::stri
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::field);
   std::map<std::string, Rows> figures;
-  for (const auto& row : oracle::read_table(ORACLE_FOLDER "/layered_bores.csv")) figures[row.at("case")].push_back(row);
-  for (const auto& made : oracle::read_table(ORACLE_FOLDER "/layered_bore_cases.csv")) {
+  for (const auto& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/layered_bores.csv"))
+    figures[row.at("case")].push_back(row);
+  for (const auto& made : reference_solutions::read_table(REFERENCE_SOLUTIONS "/layered_bore_cases.csv")) {
     put_on_trial(made.at("case"), made, figures.at(made.at("case")), check);
   }
   return check.finish();

@@ -1,4 +1,5 @@
-// Source: validation/oracle/loop_streams.py (the legs' balances by a matrix exponential, scipy); Carslaw & Jaeger 1959
+// Source: validation/reference_solutions/loop_streams.py (the legs' balances by a matrix exponential, scipy); Carslaw &
+// Jaeger 1959
 #include "validation/loop_types/claims.hpp"
 
 using namespace stillground;

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "validation/harness/worst_case.hpp"
 #include "validation/loop_types/claims.hpp"
 #include "validation/loop_types/steady.hpp"
-#include "validation/rig/worst_case.hpp"
 
 namespace stillground::validation {
 
@@ -68,7 +68,7 @@ void judge_turned(Check& check) {
        "1e-9: the box scheme keeps the symmetry"});
   auto& change_of_toe = check.claim(
       {"loop-turned-toe", "turning a coaxial loop's flow round changes the toe as its streams' equations say",
-       Origin::library, "as loop-profiles: validation/oracle/loop_streams.csv",
+       Origin::library, "as loop-profiles: validation/reference_solutions/loop_streams.csv",
        "toe with the annulus down less that with the inner pipe down, over the inlet's excess; the same bores",
        "2e-4 as the profiles"});
   WorstCase outlet, toe;

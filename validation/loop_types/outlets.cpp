@@ -4,10 +4,10 @@
 #include <map>
 
 #include "engine/bore/effective.hpp"
+#include "validation/harness/worst_case.hpp"
 #include "validation/loop_types/claims.hpp"
 #include "validation/loop_types/steady.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -27,7 +27,7 @@ std::vector<TableRow> rows_of(const std::string& limit, const std::string& loop)
 
 const std::string source =
     "every leg's own balance with the full matrix of resistances between the legs, solved by the exponential of a "
-    "matrix and a second time by collocation (scipy): validation/oracle/loop_streams.py and .csv";
+    "matrix and a second time by collocation (scipy): validation/reference_solutions/loop_streams.py and .csv";
 
 void judge_march(Check& check) {
   auto& claim = check.claim(
@@ -81,7 +81,7 @@ void judge_double_in_parallel(Check& check) {
        "tests/reference/bore_resistance_double.csv, T_down - T_up = R_a q of both downward legs together",
        "R_b* [K m/W] of the bores of loop-steady, wall of one temperature, engine's own layers; worst of each flow",
        "0.3 %, as loop-steady"});
-  const auto table = oracle::reference_table("bore_resistance_double.csv");
+  const auto table = reference_solutions::reference_table("bore_resistance_double.csv");
   for (const std::string loop : {"parallel", "parallel crossed"}) {
     std::map<std::string, WorstCase> worst;
     for (const TableRow& row : rows_of("wall", loop)) {

@@ -3,15 +3,15 @@
 #include <array>
 #include <cmath>
 
+#include "validation/harness/worst_case.hpp"
 #include "validation/loop_types/claims.hpp"
 #include "validation/loop_types/steady.hpp"
-#include "validation/rig/worst_case.hpp"
 
 namespace stillground::validation {
 
 namespace {
 
-constexpr std::array depths{0.1, 0.25, 0.5, 0.75, 1.0};  // of the bore's length, as the oracle's
+constexpr std::array depths{0.1, 0.25, 0.5, 0.75, 1.0};  // of the bore's length, as the reference solution's
 
 /// A stream at `depth` [m]: linear between the passages from layer to layer, on layers of a metre.
 double at(const std::vector<SteadyBore::Passage>& passages, double depth, bool down) {
@@ -61,7 +61,7 @@ void judge_profiles(Check& check) {
       {"loop-profiles", "on its way down and up every stream has the temperature of its legs' equations",
        Origin::library,
        "every leg's own balance, solved by the exponential of a matrix and by collocation (scipy): "
-       "validation/oracle/loop_streams.py and .csv",
+       "validation/reference_solutions/loop_streams.py and .csv",
        "each stream over the inlet's temperature, both above the wall, at 0.1, 0.25, 0.5, 0.75 and all of the depth, "
        "layers of a metre and linear between them; the bores and flows of loop-steady up to 200 m, wall of one "
        "temperature; per "

@@ -3,10 +3,10 @@
 #include <cmath>
 #include <numbers>
 
+#include "validation/harness/worst_case.hpp"
 #include "validation/loop_types/claims.hpp"
 #include "validation/loop_types/table.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -24,7 +24,7 @@ void judge_double_u_modes(Check& check) {
        "1e-6: the table's order 10 is within 6e-9 of the converged values that the engine uses, its digits 12"});
   for (const std::string loop : {"series", "series crossed", "parallel", "parallel crossed"}) {
     WorstCase even, alternate, opposite;
-    for (TableRow row : oracle::reference_table("bore_resistance_double.csv")) {
+    for (TableRow row : reference_solutions::reference_table("bore_resistance_double.csv")) {
       row["loop"] = loop;
       const bore::Network made = network(row);
       const double r11 = number(row, "R11"), r12 = number(row, "R12"), r13 = number(row, "R13");

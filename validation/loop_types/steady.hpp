@@ -2,8 +2,8 @@
 
 #include <memory>
 
+#include "validation/harness/steady_bore.hpp"
 #include "validation/loop_types/table.hpp"
-#include "validation/rig/steady_bore.hpp"
 
 namespace stillground::validation {
 

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "validation/oracle/reference_table.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 namespace stillground::validation {
 
@@ -53,7 +53,7 @@ SectionOfRow coaxial(const TableRow& row) {
 
 std::vector<TableRow> streams_table(const std::string& limit, const std::string& loop) {
   std::vector<TableRow> rows;
-  for (const TableRow& row : oracle::read_table(ORACLE_FOLDER "/loop_streams.csv")) {
+  for (const TableRow& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/loop_streams.csv")) {
     if (row.at("limit") == limit && row.at("loop").starts_with(loop)) rows.push_back(row);
   }
   return rows;

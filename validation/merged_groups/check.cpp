@@ -7,7 +7,7 @@
 
 #include "engine/forecast/merging.hpp"
 #include "tests/march_scenario.hpp"
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 using namespace stillground;
 

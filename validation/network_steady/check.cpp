@@ -3,9 +3,9 @@
 
 #include <map>
 
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/steady_bore.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/steady_bore.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 using validation::SteadyBore;
@@ -54,7 +54,7 @@ void judge_effective(validation::Check& check) {
        "chooses (normal and fine grid), wall of one temperature or of even heat by the ground's making; for each bore "
        "and flow the worst of seven sections",
        "0.3 %, as the reference's README asks of a march on 24 layers; beside R_b itself, known to a few per cent"});
-  const auto table = oracle::reference_table("effective_resistance.csv");
+  const auto table = reference_solutions::reference_table("effective_resistance.csv");
   for (const auto wall : {WallHeld::at_one_temperature, WallHeld::at_one_heat}) {
     for (const auto level : {model::GridChoice::Level::normal, model::GridChoice::Level::fine}) {
       std::map<std::pair<double, double>, validation::WorstCase> worst;
@@ -106,7 +106,7 @@ void judge_modes(validation::Check& check) {
        "whose round-off hides the legs' difference at the toe)",
        "1e-6: exact but for round-off, which grows where the legs' difference dies out at the toe"});
   validation::WorstCase rb, ra;
-  for (const auto& row : oracle::reference_table("effective_resistance.csv")) compare_modes(row, rb, ra);
+  for (const auto& row : reference_solutions::reference_table("effective_resistance.csv")) compare_modes(row, rb, ra);
   rb.row(claim, "R_b", 1e-6);
   ra.row(claim, "R_a", 1e-6);
 }

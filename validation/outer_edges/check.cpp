@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "tests/march_scenario.hpp"
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 using namespace stillground;
 

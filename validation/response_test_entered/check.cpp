@@ -5,8 +5,8 @@
 #include <limits>
 
 #include "tests/march_scenario.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/line_source_reading.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/line_source_reading.hpp"
 
 using namespace stillground;
 

@@ -7,8 +7,8 @@
 #include "engine/base/temperature.hpp"
 #include "engine/screen/estimate.hpp"
 #include "tests/march_scenario.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
 
 using namespace stillground;
 

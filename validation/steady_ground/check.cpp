@@ -10,9 +10,9 @@
 #include "engine/assembly/assembly.hpp"
 #include "engine/field/superposition.hpp"
 #include "engine/ground/steady.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/worst_case.hpp"
 
 using namespace stillground;
 

@@ -9,9 +9,9 @@
 
 #include "engine/base/calendar.hpp"
 #include "engine/ground/undisturbed.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/worst_case.hpp"
 
 using namespace stillground;
 

@@ -8,9 +8,9 @@
 
 #include "engine/bore/effective.hpp"
 #include "tests/march_scenario.hpp"
-#include "validation/oracle/bore_response.hpp"
-#include "validation/rig/claim.hpp"
-#include "validation/rig/line_source_reading.hpp"
+#include "validation/harness/claim.hpp"
+#include "validation/harness/line_source_reading.hpp"
+#include "validation/reference_solutions/bore_response.hpp"
 
 using namespace stillground;
 using validation::Reading;
@@ -56,19 +56,21 @@ std::vector<Site> sites() {
 
 /// What is known of a site, and what exact theory makes of it.
 struct Truth {
-  double conductivity = 0, capacity = 0;  // of the ground, means over the bore's length
-  double passed_on = 0;                   // what the heat between the legs adds to R_b [K m/W]
-  double resistance = 0;                  // R_b*, with it
-  std::vector<oracle::BorePart> parts;    // the bore in its layers
-  double fluid = 0;                       // capacity of both legs [J/(m K)]
+  double conductivity = 0, capacity = 0;             // of the ground, means over the bore's length
+  double passed_on = 0;                              // what the heat between the legs adds to R_b [K m/W]
+  double resistance = 0;                             // R_b*, with it
+  std::vector<reference_solutions::BorePart> parts;  // the bore in its layers
+  double fluid = 0;                                  // capacity of both legs [J/(m K)]
   double radius = 0, top = 0, depth = 0;
 };
 
 /// Hourly rise of the mean fluid temperature by exact theory (at mid-hour).
-double exact_rise(const Truth& t, const std::vector<oracle::BorePart>& parts, double conductivity, int hour) {
+double exact_rise(const Truth& t, const std::vector<reference_solutions::BorePart>& parts, double conductivity,
+                  int hour) {
   const double time = (hour + 0.5) * seconds_per_hour;
-  return heat * (oracle::fluid_response(parts, t.radius, t.fluid, time) +
-                 oracle::effect_of_ends(conductivity, t.capacity, t.radius, t.top, t.depth, time) + t.passed_on);
+  return heat *
+         (reference_solutions::fluid_response(parts, t.radius, t.fluid, time) +
+          reference_solutions::effect_of_ends(conductivity, t.capacity, t.radius, t.top, t.depth, time) + t.passed_on);
 }
 
 std::vector<double> exact_rise(const Truth& t) {
@@ -80,7 +82,7 @@ std::vector<double> exact_rise(const Truth& t) {
 /// Conductivity and R_b* for which exact theory of a bore in uniform ground lies closest to the hours (least squares,
 /// Gauss and Newton).
 Reading fitted(const std::vector<double>& rise, const Truth& t) {
-  const oracle::BorePart& first = t.parts.front();
+  const reference_solutions::BorePart& first = t.parts.front();
   const double whole = first.inner + first.middle + first.outer;
   const auto model = [&](const Reading& at, int hour) {
     const double part = (at.resistance - t.passed_on) / whole;
@@ -184,7 +186,7 @@ int main(int argc, char** argv) {
       "from the first hour, hourly means of (EFT + LFT)/2";
   const std::string theory =
       "Carslaw & Jaeger 1959 (cylinder), Claesson & Javed 2011 (ends), Stehfest 1970, Hellstrom 1991 "
-      "(R_b*) [from memory]; validation/oracle/bore_response.hpp";
+      "(R_b*) [from memory]; validation/reference_solutions/bore_response.hpp";
   const std::string mogensen = "Mogensen 1983, line-source reading of a response test [from memory]";
   auto& curve = check.claim(
       {"trt-curve", "in a response test the fluid warms as exact theory says", validation::Origin::computed, theory,

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "engine/model/scenario.hpp"
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 namespace stillground::validation {
 

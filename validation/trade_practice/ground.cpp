@@ -7,7 +7,7 @@
 #include "engine/assembly/assembly.hpp"
 #include "engine/base/calendar.hpp"
 #include "engine/ground/undisturbed.hpp"
-#include "validation/rig/uniform_bore.hpp"
+#include "validation/harness/uniform_bore.hpp"
 #include "validation/trade_practice/claims.hpp"
 
 namespace stillground::validation {

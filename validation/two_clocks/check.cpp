@@ -6,7 +6,7 @@
 #include <limits>
 
 #include "tests/march_scenario.hpp"
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 using namespace stillground;
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/worst_case.hpp"
 #include "validation/undisturbed/claims.hpp"
 #include "validation/undisturbed/ground_log.hpp"
 

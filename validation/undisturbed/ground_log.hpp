@@ -4,7 +4,7 @@
 
 #include "engine/base/calendar.hpp"
 #include "engine/ground/undisturbed.hpp"
-#include "validation/rig/ground_log.hpp"
+#include "validation/harness/ground_log.hpp"
 
 namespace stillground::validation {
 

@@ -7,9 +7,9 @@
 #include <numbers>
 
 #include "engine/base/temperature.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/traces.hpp"
-#include "validation/rig/worst_case.hpp"
+#include "validation/harness/traces.hpp"
+#include "validation/harness/worst_case.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 #include "validation/undisturbed/claims.hpp"
 #include "validation/undisturbed/ground_log.hpp"
 
@@ -37,7 +37,7 @@ void points(Check& check) {
                    "form that the engine evaluates",
                    "1e-9 K, as the reference's README asks of the formula (10 decimals are printed)"});
   std::map<double, WorstCase> of_depth;
-  for (const auto& row : oracle::reference_table("undisturbed_column.csv")) {
+  for (const auto& row : reference_solutions::reference_table("undisturbed_column.csv")) {
     const double alpha = std::stod(row.at("diffusivity")) / seconds_per_day, depth = std::stod(row.at("depth"));
     const std::vector<model::Layer> layers{{endless, "", {2e6 * alpha, 2e6}}};
     const auto amplitude = ground::wave_amplitude(layers, yearly, std::vector<double>{depth});
@@ -98,7 +98,7 @@ void layered(Check& check) {
        "0.001 K, 0.01 % of the swing: the wave bends within such a cell by less"});
   std::map<std::string, WorstCase> amplitude, delay, column;
   std::map<std::string, Traces> traces;
-  for (const auto& row : oracle::reference_table("undisturbed_layers.csv")) {
+  for (const auto& row : reference_solutions::reference_table("undisturbed_layers.csv")) {
     const auto layers = layers_from(row.at("layers"));
     const std::string name = row.at("name"), where = row.at("depth") + " m";
     const double depth = std::stod(row.at("depth"));

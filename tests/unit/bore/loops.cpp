@@ -9,7 +9,7 @@
 #include "engine/bore/pipes.hpp"
 #include "engine/bore/section_field.hpp"
 #include "tests/catch.hpp"
-#include "validation/oracle/reference_table.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 

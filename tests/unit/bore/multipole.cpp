@@ -10,7 +10,7 @@
 #include "engine/bore/effective.hpp"
 #include "tests/catch.hpp"
 #include "tests/unit/bore/sections.hpp"
-#include "validation/oracle/reference_table.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -52,7 +52,7 @@ constexpr double printed = 2e-12;  // the tables print 13 digits, of which about
 // Hellstrom 1991).
 TEST_CASE("A single U has the resistances of the multipole method at orders 0, 1 and 10") {
   int rows = 0;
-  for (const Row& row : oracle::reference_table("bore_resistance.csv")) {
+  for (const Row& row : reference_solutions::reference_table("bore_resistance.csv")) {
     for (const int order : {0, 1, 10}) {
       const auto legs = bore::leg_resistances(bore::solve_multipoles(single_u(row), order).resistance);
       CAPTURE(rows, order);
@@ -68,7 +68,7 @@ TEST_CASE("A single U has the resistances of the multipole method at orders 0, 1
 // program.
 TEST_CASE(
     "With the order raised until nothing changes a single U has the resistances of a boundary integral solution") {
-  for (const Row& row : oracle::reference_table("bore_resistance.csv")) {
+  for (const Row& row : reference_solutions::reference_table("bore_resistance.csv")) {
     const auto legs = bore::leg_resistances(bore::solve_multipoles(single_u(row)).resistance);
     CHECK(miss(row, "Rb_boundary", legs.bore) < 1e-9);  // the order stops at a change of 1e-10 of the largest element
     CHECK(miss(row, "Ra_boundary", legs.internal) < 1e-9);
@@ -77,7 +77,7 @@ TEST_CASE(
 
 // Reference: bore_resistance_double.csv, made in the same two ways.
 TEST_CASE("A double U has the resistance matrix of the multipole method") {
-  for (const Row& row : oracle::reference_table("bore_resistance_double.csv")) {
+  for (const Row& row : reference_solutions::reference_table("bore_resistance_double.csv")) {
     const Eigen::MatrixXd r = bore::solve_multipoles(double_u(row), 10).resistance;
     CHECK(miss(row, "R11", r(0, 0)) < printed);
     CHECK(miss(row, "R12", r(0, 1)) < printed);

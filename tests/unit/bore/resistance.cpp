@@ -9,7 +9,7 @@
 #include "engine/bore/section_field.hpp"
 #include "engine/materials/film.hpp"
 #include "tests/catch.hpp"
-#include "validation/oracle/reference_table.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -59,7 +59,7 @@ const bore::Filling grout_alone{0.017, 0.006, 1e6, 1};
 
 // Reference: effective_resistance.csv (Hellstrom 1991, proved against a matrix exponential of the legs' equations).
 TEST_CASE("Heat that passes between the legs raises the effective resistance as Hellstrom says") {
-  for (const auto& row : oracle::reference_table("effective_resistance.csv")) {
+  for (const auto& row : reference_solutions::reference_table("effective_resistance.csv")) {
     const auto value = [&](const char* name) { return std::stod(row.at(name)); };
     const bore::LegResistances legs{value("Rb"), value("Ra")};
     const double length = value("length"), flow = value("mass_flow"), c = value("heat_capacity");

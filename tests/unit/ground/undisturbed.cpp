@@ -6,8 +6,8 @@
 
 #include "engine/base/calendar.hpp"
 #include "tests/catch.hpp"
-#include "validation/oracle/reference_table.hpp"
-#include "validation/rig/ground_log.hpp"
+#include "validation/harness/ground_log.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 using validation::layers_from;
@@ -36,7 +36,7 @@ ground::Grid thin_grid(const std::vector<model::Layer>& layers, double depth) {
 
 // Kusuda & Achenbach 1965; tests/reference/undisturbed_column.csv.
 TEST_CASE("The yearly wave in homogeneous ground is that of Kusuda and Achenbach") {
-  for (const auto& row : oracle::reference_table("undisturbed_column.csv")) {
+  for (const auto& row : reference_solutions::reference_table("undisturbed_column.csv")) {
     const double alpha = std::stod(row.at("diffusivity")) / seconds_per_day;
     const std::vector<model::Layer> layers{{endless, "", {2e6 * alpha, 2e6}}};
     const double depth = std::stod(row.at("depth"));
@@ -51,7 +51,7 @@ TEST_CASE("The yearly wave in homogeneous ground is that of Kusuda and Achenbach
 
 // Periodic heat flow in slabs, Carslaw & Jaeger 1959; tests/reference/undisturbed_layers.csv (10 decimals).
 TEST_CASE("The yearly wave through layers has the amplitude and the delay of the slab solution") {
-  for (const auto& row : oracle::reference_table("undisturbed_layers.csv")) {
+  for (const auto& row : reference_solutions::reference_table("undisturbed_layers.csv")) {
     const auto wave =
         ground::wave_amplitude(layers_from(row.at("layers")), yearly, std::vector<double>{std::stod(row.at("depth"))});
     CHECK(std::abs(wave[0]) == Approx(std::stod(row.at("amplitude"))).margin(2e-10));
@@ -63,7 +63,7 @@ TEST_CASE("The yearly wave through layers has the amplitude and the delay of the
 
 // The same solution in time: column example_day207 (mean 10 degC, swing 8 K, coldest day 25; day 207.0).
 TEST_CASE("Cell means of the undisturbed ground follow the slab solution through the year") {
-  for (const auto& row : oracle::reference_table("undisturbed_layers.csv")) {
+  for (const auto& row : reference_solutions::reference_table("undisturbed_layers.csv")) {
     const double depth = std::stod(row.at("depth"));
     if (depth == 0 || depth > 8) continue;
     model::Ground ground{layers_from(row.at("layers")),

@@ -4,10 +4,10 @@
 #include <cmath>
 
 #include "tests/catch.hpp"
-#include "validation/oracle/reference_table.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
-using oracle::reference_table;
+using reference_solutions::reference_table;
 
 namespace {
 

@@ -8,7 +8,7 @@
 #include <utility>
 
 #include "tests/catch.hpp"
-#include "validation/oracle/reference_table.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
@@ -29,7 +29,7 @@ const std::map<std::string, const materials::Mixture*> mixtures = {
 TEST_CASE("Mixtures have the properties of Melinder's polynomials") {
   double worst = 0;
   int rows = 0;
-  for (const auto& row : oracle::reference_table("mixture_properties.csv")) {
+  for (const auto& row : reference_solutions::reference_table("mixture_properties.csv")) {
     if (row.at("density").empty()) continue;  // frozen
     const auto state = materials::mixture_state(
         *mixtures.at(row.at("fluid")), std::stod(row.at("temperature")) + 273.15, std::stod(row.at("mass_fraction")));
@@ -49,7 +49,7 @@ TEST_CASE("Mixtures have the properties of Melinder's polynomials") {
 
 TEST_CASE("Mixtures freeze where Melinder's polynomials say") {
   double worst = 0;
-  for (const auto& row : oracle::reference_table("mixture_properties.csv")) {
+  for (const auto& row : reference_solutions::reference_table("mixture_properties.csv")) {
     const double ours =
         materials::mixture_freezing_point(*mixtures.at(row.at("fluid")), std::stod(row.at("mass_fraction"))) - 273.15;
     worst = std::max(worst, std::abs(ours - std::stod(row.at("freezing_point"))));

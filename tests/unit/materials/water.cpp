@@ -4,14 +4,14 @@
 #include <cmath>
 
 #include "tests/catch.hpp"
-#include "validation/oracle/reference_table.hpp"
+#include "validation/reference_solutions/reference_table.hpp"
 
 using namespace stillground;
 
 // Reference: water_properties.csv, IAPWS SR6-08(2011) evaluated apart from the engine, 8 digits printed.
 TEST_CASE("Water has the properties of IAPWS SR6-08 from 0 to 40 degC") {
   double worst = 0;
-  for (const auto& row : oracle::reference_table("water_properties.csv")) {
+  for (const auto& row : reference_solutions::reference_table("water_properties.csv")) {
     const materials::FluidState state = materials::water_state(std::stod(row.at("temperature")) + 273.15);
     const auto miss = [&](const char* name, double value) {
       worst = std::max(worst, std::abs(value / std::stod(row.at(name)) - 1));

@@ -53,7 +53,7 @@ TEST_CASE("Published conversion factors hold", "[units]") {
 }
 
 // Computed from the exact definitions (foot, pound, Btu): tolerance is round-off.
-TEST_CASE("Both continents write the same quantity", "[units]") {
+TEST_CASE("Both unit systems write the same quantity", "[units]") {
   const double btu = 1055.05585262, foot = 0.3048;
   check({"33 Btu/(ft3 degF)", Dimension::volumetric_heat_capacity, 33 * btu / (foot * foot * foot) * 1.8}, 1e-14);
   check({"400 ft", Dimension::length, 121.92}, 1e-14);

@@ -22,7 +22,7 @@ std::string refusal(const std::string& text, Dimension dimension) {
 
 }  // namespace
 
-TEST_CASE("A quantity of another dimension is refused with place, key and examples of both continents", "[units]") {
+TEST_CASE("A quantity of another dimension is refused with place, key and examples in both unit systems", "[units]") {
   CHECK_THAT(refusal("120 W", Dimension::length),
              Equals(R"(site.yaml:14:19: bore.depth: "120 W" is not a length (try "120 m" or "400 ft"))"));
   CHECK_THAT(refusal("0.35 kg/s", Dimension::volume_flow), Contains("is not a volume flow"));

@@ -8,7 +8,7 @@
 #include <regex>
 
 #include "tests/catch.hpp"
-#include "validation/rig/claim.hpp"
+#include "validation/harness/claim.hpp"
 
 using namespace stillground::validation;
 
