@@ -1,12 +1,12 @@
 #include "engine/job/checkpoint.hpp"
 
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 
 namespace stillground::job {
 
 void spare_checkpoint(const Options& options) {
   if (options.resume || options.fresh) return;
-  const auto saved = record::Spool::look(options.result);
+  const auto saved = record::Journal::look(options.result);
   if (!saved || !saved->checkpoint) return;
   throw InputError(
       {options.result.string() + ".spool"}, "",
@@ -15,7 +15,7 @@ void spare_checkpoint(const Options& options) {
 }
 
 void discard_checkpoint(const Options& options, const record::Header& header) {
-  record::Spool::create(options.result, header).discard();
+  record::Journal::create(options.result, header).discard();
 }
 
 }  // namespace stillground::job

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <string>
 
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 
 namespace stillground::job {
 
@@ -38,7 +38,7 @@ const Kernels& chosen_kernels(const Options& options, const std::vector<const Ke
   const std::string& asked = options.instruction_set;
   std::string begun;
   if (options.resume) {
-    if (const auto saved = record::Spool::look(options.result)) begun = saved->instruction_set;
+    if (const auto saved = record::Journal::look(options.result)) begun = saved->instruction_set;
   }
   if (begun.empty()) return asked.empty() ? *available.front() : asked_for(asked, available);
   if (!asked.empty() && asked != begun) {

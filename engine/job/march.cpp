@@ -7,7 +7,7 @@
 #include "engine/job/header.hpp"
 #include "engine/job/methods.hpp"
 #include "engine/job/warnings.hpp"
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 #include "engine/record/write/result_file.hpp"
 #include "engine/simulation/plausible.hpp"
 #include "engine/simulation/simulation.hpp"
@@ -43,7 +43,7 @@ std::vector<long> deviation_hours(const assembly::Assembly& assembly) {
   return assembly.merges() ? forecast::merging_hours(assembly.scenario.run.years) : std::vector<long>{};
 }
 
-/// One simulation, the spool it fills and the result file that grows beside it.
+/// One simulation, the journal it fills and the result file that grows beside it.
 class Recording {
  public:
   Recording(const assembly::Assembly& assembly, const Options& options, const record::Header& header)
@@ -53,14 +53,14 @@ class Recording {
         due_(snapshot_hours(assembly.scenario, assembly.hours())),
         simulation_(assembly, options.threads, deviation_hours(assembly)),
         plausible_(assembly),
-        spool_(options.resume ? record::Spool::resume(options.result, header)
-                              : record::Spool::create(options.result, header)),
+        journal_(options.resume ? record::Journal::resume(options.result, header)
+                                : record::Journal::create(options.result, header)),
         file_(options.result, header, due_.size()) {
-    if (spool_.state().empty()) {
+    if (journal_.state().empty()) {
       take_snapshot();
     } else {
-      spool_.replay([&](record::Frame frame) { std::visit([&](auto& kept) { file_.add(std::move(kept)); }, frame); });
-      simulation_.restore(spool_.state());
+      journal_.replay([&](record::Frame frame) { std::visit([&](auto& kept) { file_.add(std::move(kept)); }, frame); });
+      simulation_.restore(journal_.state());
     }
   }
 
@@ -69,7 +69,7 @@ class Recording {
     try {
       march_hours();
     } catch (const NumericsError&) {
-      spool_.discard();
+      journal_.discard();
       throw;
     }
   }
@@ -82,7 +82,7 @@ class Recording {
     closing.group_deviation = simulation_.statistics().group_deviation;
     if (assembly_.scenario.fields != model::RecordFields::none) closing.steady_rise = simulation_.steady_rise();
     file_.finish(closing);
-    spool_.discard();
+    journal_.discard();
     return warnings;
   }
 
@@ -129,12 +129,12 @@ class Recording {
 
   template <class Kind>
   void record(Kind frame) {
-    spool_.append(frame);
+    journal_.append(frame);
     file_.add(std::move(frame));
   }
 
   void record_hours() {
-    spool_.append(hours_);
+    journal_.append(hours_);
     file_.add(hours_);
     hours_.clear();
   }
@@ -143,7 +143,7 @@ class Recording {
 
   void checkpoint() {
     if (!hours_.empty()) record_hours();
-    spool_.checkpoint(simulation_.save());
+    journal_.checkpoint(simulation_.save());
     saved_ = Clock::now();
   }
 
@@ -174,7 +174,7 @@ class Recording {
   std::set<long> due_;
   simulation::Simulation simulation_;
   simulation::Plausible plausible_;
-  record::Spool spool_;
+  record::Journal journal_;
   record::ResultFile file_;
   std::vector<record::Hour> hours_;  // of the day so far
   Clock::time_point saved_ = Clock::now();

@@ -28,7 +28,7 @@ ROOMS = {
     "march/arkode": f"march {GROUND}",
     "record": "",
     "record/hdf5": "",
-    "record/spool": "record",
+    "record/journal": "record",
     "record/write": "record record/hdf5",
     "record/read": "record record/hdf5",
     "config": "units keys model materials bore",
@@ -37,7 +37,7 @@ ROOMS = {
     "response": f"model {GROUND} march record assembly simulation",
     "forecast": f"model {GROUND} march march/fused record assembly simulation response",
     "screen": f"model {GROUND} march record assembly simulation response",
-    "job": f"units model materials {GROUND} march march/fused record record/spool record/write "
+    "job": f"units model materials {GROUND} march march/fused record record/journal record/write "
     "assembly simulation response forecast screen",
     "library": "model config assembly job record record/read",
     "program": "units",
@@ -55,7 +55,7 @@ HOMES = {
     r"yaml-cpp/": "config",
     r"udunits2": "units",
     r"hdf5|H5": "record/hdf5",
-    r"libdeflate": "record/hdf5 record/spool",
+    r"libdeflate": "record/hdf5 record/journal",
     r"arkode/|cvode|kinsol|nvector/|sun[a-z]+/": "march/arkode validation/reference_solutions",
     r"CLI/|spdlog/": "program",
     r"librsvg|cairo": "tools/present",

@@ -49,9 +49,9 @@ void cut(const std::vector<T>& values, const hdf5::Shape& shape, const hdf5::Sha
 }  // namespace
 
 template <class T>
-Column<T>::Column(Draft& draft, const schema::Variable& variable)
-    : packer_(draft.packer()),
-      dataset_(draft.define(variable)),
+Column<T>::Column(ResultWriter& writer, const schema::Variable& variable)
+    : packer_(writer.packer()),
+      dataset_(writer.define(variable)),
       shape_(dataset_.shape()),
       chunk_(dataset_.chunk()),
       offset_(variable.unit == "degC" ? static_cast<T>(zero_celsius) : T{0}),

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "engine/record/schema.hpp"
-#include "engine/record/write/draft.hpp"
+#include "engine/record/write/result_writer.hpp"
 
 namespace stillground::record {
 
@@ -14,8 +14,8 @@ namespace stillground::record {
 template <class T>
 class Column {
  public:
-  /// Defines the variable in the draft, which must outlive the column.
-  Column(Draft& draft, const schema::Variable& variable);
+  /// Defines the variable in the writer, which must outlive the column.
+  Column(ResultWriter& writer, const schema::Variable& variable);
 
   /// Whole rows, one or more. Throws std::logic_error if they are no whole rows or more than the variable holds.
   void add(std::span<const T> rows);

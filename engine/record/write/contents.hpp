@@ -13,7 +13,7 @@ namespace stillground::record {
 /// The hourly series.
 class HourColumns {
  public:
-  HourColumns(Draft& draft, const Header& header);
+  HourColumns(ResultWriter& writer, const Header& header);
   void add(std::span<const Hour> hours);
   void close();  ///< throws std::logic_error unless every hour has come; so do the others'
 
@@ -27,7 +27,7 @@ class HourColumns {
 /// The balances of the run-years, and the years themselves.
 class BalanceColumns {
  public:
-  explicit BalanceColumns(Draft& draft);
+  explicit BalanceColumns(ResultWriter& writer);
   void add(const YearBalance& balance);
   void close();
 
@@ -40,7 +40,7 @@ class BalanceColumns {
 /// Instants.
 class SnapshotColumns {
  public:
-  explicit SnapshotColumns(Draft& draft);
+  explicit SnapshotColumns(ResultWriter& writer);
   void add(const Snapshot& snapshot);
   void close();
 
@@ -51,7 +51,7 @@ class SnapshotColumns {
 };
 
 /// Grid, layout, groups, single numbers.
-void put_header(Draft& draft, const Header& header);
+void put_header(ResultWriter& writer, const Header& header);
 
 /// The file's own attributes. `complete` is 0: the writer makes it 1 when everything else is there.
 void put_attributes(const hdf5::File& file, const Header& header, const Closing& closing);

@@ -2,9 +2,10 @@
 
 namespace stillground::record {
 
-SnapshotColumns::SnapshotColumns(Draft& draft) : time_(draft, schema::snapshot), rise_(draft, schema::ground_rise) {
+SnapshotColumns::SnapshotColumns(ResultWriter& writer)
+    : time_(writer, schema::snapshot), rise_(writer, schema::ground_rise) {
   const auto profile = [&](const schema::Variable& variable, std::vector<double> Snapshot::*member) {
-    profiles_.emplace_back(Column<double>(draft, variable), member);
+    profiles_.emplace_back(Column<double>(writer, variable), member);
   };
   profile(schema::undisturbed, &Snapshot::undisturbed);
   profile(schema::wall_temperature, &Snapshot::wall_temperature);

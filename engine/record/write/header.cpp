@@ -14,11 +14,11 @@ std::vector<double> bounds_of(const std::vector<double>& faces) {
   return bounds;
 }
 
-void put_bores(Draft& draft, const std::vector<BoreRow>& bores) {
+void put_bores(ResultWriter& writer, const std::vector<BoreRow>& bores) {
   const auto column = [&](const schema::Variable& variable, auto member, double scale = 1) {
     std::vector<double> values;
     for (const BoreRow& bore : bores) values.push_back(bore.*member / scale);
-    draft.put(variable, values);
+    writer.put(variable, values);
   };
   column(schema::bore_x, &BoreRow::x);
   column(schema::bore_y, &BoreRow::y);
@@ -28,28 +28,28 @@ void put_bores(Draft& draft, const std::vector<BoreRow>& bores) {
   column(schema::bore_start, &BoreRow::start, seconds_per_hour);
   std::vector<std::int32_t> groups;
   for (const BoreRow& bore : bores) groups.push_back(bore.group);
-  draft.put(schema::bore_group, groups);
+  writer.put(schema::bore_group, groups);
 }
 
 }  // namespace
 
-void put_header(Draft& draft, const Header& header) {
-  draft.put(schema::z, header.z);
-  draft.put(schema::z_bounds, bounds_of(header.z_faces));
-  draft.put(schema::r, header.r);
-  draft.put(schema::r_bounds, bounds_of(header.r_faces));
-  draft.put(schema::conductivity, header.conductivity);
-  draft.put(schema::heat_capacity, header.heat_capacity);
-  put_bores(draft, header.bores);
+void put_header(ResultWriter& writer, const Header& header) {
+  writer.put(schema::z, header.z);
+  writer.put(schema::z_bounds, bounds_of(header.z_faces));
+  writer.put(schema::r, header.r);
+  writer.put(schema::r_bounds, bounds_of(header.r_faces));
+  writer.put(schema::conductivity, header.conductivity);
+  writer.put(schema::heat_capacity, header.heat_capacity);
+  put_bores(writer, header.bores);
   std::vector<std::int32_t> groups(static_cast<std::size_t>(header.groups));
   std::iota(groups.begin(), groups.end(), 0);
-  draft.put(schema::group, groups);
-  draft.put(schema::active_fraction, header.active_fraction);
-  draft.put(schema::grout_storage, header.grout_storage);
-  draft.put(schema::fluid_storage_down, header.fluid_storage_down);
-  draft.put(schema::fluid_storage_up, header.fluid_storage_up);
-  draft.put(schema::drill_length, std::vector{header.drill_length});
-  draft.put(schema::fluid_heat_capacity, std::vector{header.fluid_heat_capacity});
+  writer.put(schema::group, groups);
+  writer.put(schema::active_fraction, header.active_fraction);
+  writer.put(schema::grout_storage, header.grout_storage);
+  writer.put(schema::fluid_storage_down, header.fluid_storage_down);
+  writer.put(schema::fluid_storage_up, header.fluid_storage_up);
+  writer.put(schema::drill_length, std::vector{header.drill_length});
+  writer.put(schema::fluid_heat_capacity, std::vector{header.fluid_heat_capacity});
 }
 
 }  // namespace stillground::record

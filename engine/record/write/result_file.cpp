@@ -21,7 +21,7 @@ constexpr std::size_t may_wait = std::size_t{64} << 20;
 /// Hours are handed over by the year: by then they fill the chunks, and one job is enough.
 constexpr std::size_t hours_at_once = hours_per_year;
 
-Draft::Lengths lengths_of(const Header& header, std::size_t snapshots) {
+ResultWriter::Lengths lengths_of(const Header& header, std::size_t snapshots) {
   using schema::Dim;
   return {{Dim::time, static_cast<std::size_t>(header.years) * hours_per_year},
           {Dim::bound, 2},
@@ -53,11 +53,11 @@ std::size_t bytes_of(const Snapshot& snapshot) {
 /// The file's variables. Whatever is not the thread's job is done before the first or after the last of them.
 struct Variables {
   Variables(const hdf5::File& file, const Header& header, std::size_t snapshot_count)
-      : draft(file, header.start, lengths_of(header, snapshot_count)), hours(draft, header) {
-    put_header(draft, header);
-    if (header.method == "march") balances.emplace(draft);  // a screening estimate keeps no account
-    if (snapshot_count > 0) snapshots.emplace(draft);
-    if (header.fields == "yearly") year_means.emplace(draft, schema::ground_rise_year_mean);
+      : writer(file, header.start, lengths_of(header, snapshot_count)), hours(writer, header) {
+    put_header(writer, header);
+    if (header.method == "march") balances.emplace(writer);  // a screening estimate keeps no account
+    if (snapshot_count > 0) snapshots.emplace(writer);
+    if (header.fields == "yearly") year_means.emplace(writer, schema::ground_rise_year_mean);
   }
 
   void close(const Closing& closing) {
@@ -65,10 +65,10 @@ struct Variables {
     if (balances) balances->close();
     if (snapshots) snapshots->close();
     if (year_means) year_means->close();
-    if (!closing.steady_rise.empty()) draft.put(schema::ground_rise_steady, closing.steady_rise);
+    if (!closing.steady_rise.empty()) writer.put(schema::ground_rise_steady, closing.steady_rise);
   }
 
-  Draft draft;
+  ResultWriter writer;
   HourColumns hours;
   std::optional<BalanceColumns> balances;
   std::optional<SnapshotColumns> snapshots;

@@ -4,10 +4,10 @@
 
 namespace stillground::record {
 
-HourColumns::HourColumns(Draft& draft, const Header& header)
-    : time_(draft, schema::time), bounds_(draft, schema::time_bounds) {
+HourColumns::HourColumns(ResultWriter& writer, const Header& header)
+    : time_(writer, schema::time), bounds_(writer, schema::time_bounds) {
   const auto mean = [&](const schema::Variable& variable, double Hour::*member) {
-    means_.emplace_back(Column<double>(draft, variable), member);
+    means_.emplace_back(Column<double>(writer, variable), member);
   };
   mean(schema::eft, &Hour::eft);
   mean(schema::lft, &Hour::lft);
@@ -42,9 +42,9 @@ void HourColumns::close() {
   for (auto& [column, member] : means_) column.close();
 }
 
-BalanceColumns::BalanceColumns(Draft& draft) : year_(draft, schema::year) {
+BalanceColumns::BalanceColumns(ResultWriter& writer) : year_(writer, schema::year) {
   const auto sum = [&](const schema::Variable& variable, double YearBalance::*member) {
-    sums_.emplace_back(Column<double>(draft, variable), member);
+    sums_.emplace_back(Column<double>(writer, variable), member);
   };
   sum(schema::balance_in, &YearBalance::in);
   sum(schema::balance_stored, &YearBalance::stored);

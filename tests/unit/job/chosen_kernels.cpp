@@ -1,6 +1,6 @@
 #include "engine/job/chosen_kernels.hpp"
 
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 #include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 
@@ -16,7 +16,7 @@ const std::vector<const march::fused::Kernels*> baseline_alone{march::fused::ava
 void leave_checkpoint(const std::filesystem::path& result, const std::string& set) {
   record::Header header;
   header.instruction_set = set;
-  record::Spool::create(result, header).checkpoint({});
+  record::Journal::create(result, header).checkpoint({});
 }
 
 }  // namespace
@@ -37,7 +37,7 @@ TEST_CASE("A resumed run takes its checkpoint's kernels, and is refused where th
   job::Options options;
   options.result = scratch.folder / "a.h5";
   options.resume = true;
-  CHECK(job::chosen_kernels(options).name == march::fused::best_kernels().name);  // there is none: said by the spool
+  CHECK(job::chosen_kernels(options).name == march::fused::best_kernels().name);  // there is none: said by the journal
   leave_checkpoint(options.result, "baseline");
   CHECK(job::chosen_kernels(options).name == std::string("baseline"));
   leave_checkpoint(options.result, "avx512");

@@ -224,20 +224,20 @@ MadeRun made_run(const MadeSize& size) {
   return run;
 }
 
-Spool spool_of(const std::filesystem::path& result, const MadeRun& run) {
-  Spool spool = Spool::create(result, run.header);
-  spool.append(run.hours);
-  for (const Snapshot& snapshot : run.snapshots) spool.append(snapshot);
-  for (const YearMean& mean : run.year_means) spool.append(mean);
-  for (const YearBalance& balance : run.balances) spool.append(balance);
-  spool.checkpoint(std::as_bytes(std::span("end")));
-  return spool;
+Journal journal_of(const std::filesystem::path& result, const MadeRun& run) {
+  Journal journal = Journal::create(result, run.header);
+  journal.append(run.hours);
+  for (const Snapshot& snapshot : run.snapshots) journal.append(snapshot);
+  for (const YearMean& mean : run.year_means) journal.append(mean);
+  for (const YearBalance& balance : run.balances) journal.append(balance);
+  journal.checkpoint(std::as_bytes(std::span("end")));
+  return journal;
 }
 
 void write_made(const std::filesystem::path& result, const MadeRun& run) {
-  Spool spool = spool_of(result, run);
-  write_result(result, run.header, spool, run.closing);
-  spool.discard();
+  Journal journal = journal_of(result, run);
+  write_result(result, run.header, journal, run.closing);
+  journal.discard();
 }
 
 }  // namespace stillground::testing

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "engine/record/frames.hpp"
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 
 namespace stillground::testing {
 
@@ -36,10 +36,10 @@ MadeRun made_run(const MadeSize& size = {});
 /// Heat that ground, grout and fluid hold more at `to` than at `from` [J], summed over all bores.
 double stored_between(const record::Header& header, const record::Snapshot& from, const record::Snapshot& to);
 
-/// All of the run in a new spool beside `result`, with a checkpoint at its end.
-record::Spool spool_of(const std::filesystem::path& result, const MadeRun& run);
+/// All of the run in a new journal beside `result`, with a checkpoint at its end.
+record::Journal journal_of(const std::filesystem::path& result, const MadeRun& run);
 
-/// Writes the run's result file, leaving no spool.
+/// Writes the run's result file, leaving no journal.
 void write_made(const std::filesystem::path& result, const MadeRun& run);
 
 }  // namespace stillground::testing

@@ -30,7 +30,7 @@ TEST_CASE("What 25 years of 9 groups cost to record", "[.][measure]") {
   const Scratch scratch;
   const auto file = scratch.folder / "a.h5";
   const MadeRun run = made_run({.years = 25, .bores = 30, .groups = 9, .nz = 42, .nr = 36});
-  fmt::print("spool    {:6.2f} s", seconds([&] { spool_of(file, run); }));
+  fmt::print("journal  {:6.2f} s", seconds([&] { journal_of(file, run); }));
   fmt::print("  {:6.1f} MB\n", static_cast<double>(std::filesystem::file_size(file.string() + ".spool")) / 1e6);
   std::optional<ResultFile> growing;
   fmt::print("add      {:6.2f} s, while the thread packs\n", seconds([&] {

@@ -7,7 +7,7 @@
 #include <iterator>
 #include <string>
 
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 #include "engine/record/write/result_file.hpp"
 #include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
@@ -66,15 +66,15 @@ TEST_CASE("A run taken up again after an interruption gives equal bytes", "[reco
   const MadeRun run = made_run({.years = 1, .fields = "none"});
   write_made(scratch.folder / "a.h5", run);
   {
-    Spool spool = Spool::create(scratch.folder / "b.h5", run.header);
-    spool.append(std::span(run.hours).first(5000));
-    spool.checkpoint({});
-    spool.append(std::vector<Hour>(100));
+    Journal journal = Journal::create(scratch.folder / "b.h5", run.header);
+    journal.append(std::span(run.hours).first(5000));
+    journal.checkpoint({});
+    journal.append(std::vector<Hour>(100));
   }
-  Spool spool = Spool::resume(scratch.folder / "b.h5", run.header);
-  spool.append(std::span(run.hours).subspan(recorded(spool).hours.size()));
-  for (const YearBalance& balance : run.balances) spool.append(balance);
-  write_result(scratch.folder / "b.h5", run.header, spool, run.closing);
+  Journal journal = Journal::resume(scratch.folder / "b.h5", run.header);
+  journal.append(std::span(run.hours).subspan(recorded(journal).hours.size()));
+  for (const YearBalance& balance : run.balances) journal.append(balance);
+  write_result(scratch.folder / "b.h5", run.header, journal, run.closing);
   CHECK(contents(scratch.folder / "a.h5") == contents(scratch.folder / "b.h5"));
 }
 

@@ -15,9 +15,9 @@ Each(Kinds...) -> Each<Kinds...>;
 
 }  // namespace
 
-Recorded recorded(record::Spool& spool) {
+Recorded recorded(record::Journal& journal) {
   Recorded all;
-  spool.replay([&](const record::Frame& frame) {
+  journal.replay([&](const record::Frame& frame) {
     std::visit(Each{[&](const std::vector<record::Hour>& hours) {
                       all.hours.insert(all.hours.end(), hours.begin(), hours.end());
                     },
@@ -29,10 +29,10 @@ Recorded recorded(record::Spool& spool) {
   return all;
 }
 
-void write_result(const std::filesystem::path& file, const record::Header& header, record::Spool& spool,
+void write_result(const std::filesystem::path& file, const record::Header& header, record::Journal& journal,
                   const record::Closing& closing) {
-  record::ResultFile result(file, header, recorded(spool).snapshots.size());
-  spool.replay([&](const record::Frame& frame) { std::visit([&](const auto& kept) { result.add(kept); }, frame); });
+  record::ResultFile result(file, header, recorded(journal).snapshots.size());
+  journal.replay([&](const record::Frame& frame) { std::visit([&](const auto& kept) { result.add(kept); }, frame); });
   result.finish(closing);
 }
 

@@ -4,11 +4,11 @@
 #include <vector>
 
 #include "engine/record/frames.hpp"
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 
 namespace stillground::testing {
 
-/// A spool's frames, each kind in its order.
+/// A journal's frames, each kind in its order.
 struct Recorded {
   std::vector<record::Hour> hours;
   std::vector<record::Snapshot> snapshots;
@@ -16,10 +16,10 @@ struct Recorded {
   std::vector<record::YearBalance> balances;
 };
 
-Recorded recorded(record::Spool& spool);
+Recorded recorded(record::Journal& journal);
 
-/// The result file of a spool's frames.
-void write_result(const std::filesystem::path& file, const record::Header& header, record::Spool& spool,
+/// The result file of a journal's frames.
+void write_result(const std::filesystem::path& file, const record::Header& header, record::Journal& journal,
                   const record::Closing& closing);
 
 }  // namespace stillground::testing

@@ -107,17 +107,17 @@ TEST_CASE("A damaged result is read or refused, never a crash", "[record][result
 TEST_CASE("A result that cannot be written leaves nothing behind and says why", "[record][result]") {
   const Scratch scratch;
   const MadeRun run = made_run({.years = 1});
-  Spool spool = spool_of(scratch.folder / "a.h5", run);
-  CHECK_THROWS_WITH(write_result("/no/such/folder/a.h5", run.header, spool, run.closing),
+  Journal journal = journal_of(scratch.folder / "a.h5", run);
+  CHECK_THROWS_WITH(write_result("/no/such/folder/a.h5", run.header, journal, run.closing),
                     "/no/such/folder/a.h5: cannot be created: No such file or directory");
-  CHECK_THROWS_AS(write_result("/proc/a.h5", run.header, spool, run.closing), SystemError);
+  CHECK_THROWS_AS(write_result("/proc/a.h5", run.header, journal, run.closing), SystemError);
   fs::create_directory(scratch.folder / "b.h5");
-  CHECK_THROWS_AS(write_result(scratch.folder / "b.h5", run.header, spool, run.closing), SystemError);
+  CHECK_THROWS_AS(write_result(scratch.folder / "b.h5", run.header, journal, run.closing), SystemError);
   CHECK(!fs::exists(scratch.folder / "b.h5.part"));
   if (::geteuid() != 0) {  // to the superuser every folder is writable
     fs::create_directory(scratch.folder / "shut");
     fs::permissions(scratch.folder / "shut", fs::perms::owner_read | fs::perms::owner_exec);
-    CHECK_THROWS_WITH(write_result(scratch.folder / "shut" / "a.h5", run.header, spool, run.closing),
+    CHECK_THROWS_WITH(write_result(scratch.folder / "shut" / "a.h5", run.header, journal, run.closing),
                       Contains("shut/a.h5: cannot be created: Permission denied"));
   }
 }
@@ -126,8 +126,8 @@ TEST_CASE("A disk that fills up at any moment leaves the old result as it was", 
   const Scratch scratch;
   const fs::path file = scratch.folder / "a.h5";
   const MadeRun run = made_run({.years = 1});
-  Spool spool = spool_of(file, run);
-  write_result(file, run.header, spool, run.closing);
+  Journal journal = journal_of(file, run);
+  write_result(file, run.header, journal, run.closing);
   const std::string before = contents(file);
   for (const double part : {0.0, 0.0005, 0.01, 0.1, 0.3, 0.5, 0.8, 0.95, 0.999}) {
     const auto bytes = static_cast<rlim_t>(part * static_cast<double>(before.size()));
@@ -135,7 +135,7 @@ TEST_CASE("A disk that fills up at any moment leaves the old result as it was", 
     const std::string message = in_child([&]() -> std::string {
       const FileSizeLimit limit(bytes);
       try {
-        write_result(file, run.header, spool, run.closing);
+        write_result(file, run.header, journal, run.closing);
       } catch (const SystemError& error) {
         return error.what();
       }
@@ -152,8 +152,8 @@ TEST_CASE("A run whose frames do not fit its header is our own mistake, and writ
   const fs::path file = scratch.folder / "a.h5";
   MadeRun run = made_run({.years = 1});
   run.hours.pop_back();
-  Spool spool = spool_of(file, run);
-  CHECK_THROWS_AS(write_result(file, run.header, spool, run.closing), std::logic_error);
+  Journal journal = journal_of(file, run);
+  CHECK_THROWS_AS(write_result(file, run.header, journal, run.closing), std::logic_error);
   CHECK(!fs::exists(file));
   CHECK(!fs::exists(file.string() + ".part"));
 }

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <filesystem>
 
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 #include "engine/record/write/result_file.hpp"
 #include "tests/unit/results/made_hours.hpp"
 

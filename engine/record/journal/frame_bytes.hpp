@@ -1,9 +1,9 @@
 #pragma once
 
 #include "engine/record/frames.hpp"
-#include "engine/record/spool/bytes.hpp"
+#include "engine/record/journal/bytes.hpp"
 
-/// Frames as records of the spool. Decoding throws std::out_of_range where the bytes end too early.
+/// Frames as records of the journal. Decoding throws std::out_of_range where the bytes end too early.
 namespace stillground::record {
 
 Bytes encode(std::span<const Hour> hours);

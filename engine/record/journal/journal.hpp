@@ -15,15 +15,15 @@ namespace stillground::record {
 
 /// The running record of one simulation: an append-only file beside the result-to-be ("RESULT.h5.spool"), synced to
 /// disk at every checkpoint. A kill costs what came after the last checkpoint, never what came before it.
-class Spool {
+class Journal {
  public:
-  /// Starts a new spool for `result`, replacing one that an earlier run left. Throws SystemError if it cannot be
+  /// Starts a new journal for `result`, replacing one that an earlier run left. Throws SystemError if it cannot be
   /// written.
-  static Spool create(const std::filesystem::path& result, const Header& header);
+  static Journal create(const std::filesystem::path& result, const Header& header);
 
-  /// Opens the spool that an interrupted run left for `result`, cut back to its last checkpoint. Throws InputError if
+  /// Opens the journal that an interrupted run left for `result`, cut back to its last checkpoint. Throws InputError if
   /// there is none or if it belongs to another scenario, input file, engine version or build (says which).
-  static Spool resume(const std::filesystem::path& result, const Header& header);
+  static Journal resume(const std::filesystem::path& result, const Header& header);
 
   /// What stands beside `result`, looked at without changing it.
   struct Saved {
@@ -31,12 +31,12 @@ class Spool {
     bool checkpoint = false;      ///< whether hours of work are kept in it
   };
 
-  /// Nothing if there is no spool. Throws InputError if another run is writing it or if it is none of this version.
+  /// Nothing if there is no journal. Throws InputError if another run is writing it or if it is none of this version.
   static std::optional<Saved> look(const std::filesystem::path& result);
 
-  ~Spool();
-  Spool(Spool&&) noexcept;
-  Spool& operator=(Spool&&) noexcept;
+  ~Journal();
+  Journal(Journal&&) noexcept;
+  Journal& operator=(Journal&&) noexcept;
 
   /// Hours are best handed over by the day or more.
   void append(std::span<const Hour> hours);
@@ -58,7 +58,7 @@ class Spool {
 
  private:
   struct File;
-  explicit Spool(std::unique_ptr<File> file);
+  explicit Journal(std::unique_ptr<File> file);
   std::unique_ptr<File> file_;
 };
 

@@ -5,7 +5,7 @@
 #include <functional>
 #include <span>
 
-#include "engine/record/spool/bytes.hpp"
+#include "engine/record/journal/bytes.hpp"
 
 namespace stillground::record {
 

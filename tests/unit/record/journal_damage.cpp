@@ -13,7 +13,7 @@
 #include <thread>
 
 #include "engine/base/errors.hpp"
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 #include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
 #include "tests/unit/record/file_size_limit.hpp"
@@ -33,16 +33,16 @@ const MadeRun& tiny() {
   return run;
 }
 
-void checkpoint(Spool& spool, std::uint64_t hours) {
-  spool.checkpoint(std::as_bytes(std::span(&hours, 1)));
+void checkpoint(Journal& journal, std::uint64_t hours) {
+  journal.checkpoint(std::as_bytes(std::span(&hours, 1)));
 }
 
 /// Seven hours and a snapshot to each checkpoint.
-void append_round(Spool& spool, std::uint64_t round) {
-  spool.append(std::span(tiny().hours).subspan(7 * round, 7));
-  spool.append(tiny().snapshots[round % tiny().snapshots.size()]);
-  spool.append(YearBalance{1.0 * static_cast<double>(round), 2, 3, 4, 5});
-  checkpoint(spool, 7 * (round + 1));
+void append_round(Journal& journal, std::uint64_t round) {
+  journal.append(std::span(tiny().hours).subspan(7 * round, 7));
+  journal.append(tiny().snapshots[round % tiny().snapshots.size()]);
+  journal.append(YearBalance{1.0 * static_cast<double>(round), 2, 3, 4, 5});
+  checkpoint(journal, 7 * (round + 1));
 }
 
 std::string contents(const std::filesystem::path& file) {
@@ -51,15 +51,15 @@ std::string contents(const std::filesystem::path& file) {
 }
 
 /// Resumes and checks that all that is there is what was appended before one of the checkpoints. Rounds before it;
-/// nothing if the spool is refused with an InputError.
+/// nothing if the journal is refused with an InputError.
 std::optional<std::uint64_t> rounds_after_resume(const std::filesystem::path& result) {
   try {
-    Spool spool = Spool::resume(result, tiny().header);
-    const auto [hours, snapshots, year_means, balances] = recorded(spool);
+    Journal journal = Journal::resume(result, tiny().header);
+    const auto [hours, snapshots, year_means, balances] = recorded(journal);
     std::uint64_t said = 0;
-    if (!spool.state().empty()) {
-      REQUIRE(spool.state().size() == sizeof said);
-      std::memcpy(&said, spool.state().data(), sizeof said);
+    if (!journal.state().empty()) {
+      REQUIRE(journal.state().size() == sizeof said);
+      std::memcpy(&said, journal.state().data(), sizeof said);
     }
     REQUIRE(said == hours.size());
     REQUIRE(hours.size() % 7 == 0);
@@ -77,17 +77,17 @@ std::optional<std::uint64_t> rounds_after_resume(const std::filesystem::path& re
   }
 }
 
-/// Where the spool ends after its identity and after each of three rounds, and its bytes.
+/// Where the journal ends after its identity and after each of three rounds, and its bytes.
 struct ThreeRounds {
   std::vector<std::size_t> ends;
   std::string bytes;
 
   explicit ThreeRounds(const std::filesystem::path& result) {
     const auto file = result.string() + ".spool";
-    Spool spool = Spool::create(result, tiny().header);
+    Journal journal = Journal::create(result, tiny().header);
     ends.push_back(std::filesystem::file_size(file));
     for (std::uint64_t round = 0; round < 3; ++round) {
-      append_round(spool, round);
+      append_round(journal, round);
       ends.push_back(std::filesystem::file_size(file));
     }
     bytes = contents(file);
@@ -108,7 +108,7 @@ std::vector<std::size_t> offsets(const ThreeRounds& three, std::size_t size) {
 
 }  // namespace
 
-TEST_CASE("A spool cut off at any byte resumes from the last whole checkpoint or is refused", "[record][spool]") {
+TEST_CASE("A journal cut off at any byte resumes from the last whole checkpoint or is refused", "[record][journal]") {
   const Scratch scratch;
   const auto result = scratch.folder / "a.h5";
   const ThreeRounds three(result);
@@ -125,7 +125,7 @@ TEST_CASE("A spool cut off at any byte resumes from the last whole checkpoint or
   }
 }
 
-TEST_CASE("A spool with any byte changed resumes from a checkpoint before it or is refused", "[record][spool]") {
+TEST_CASE("A journal with any byte changed resumes from a checkpoint before it or is refused", "[record][journal]") {
   const Scratch scratch;
   const auto result = scratch.folder / "a.h5";
   const ThreeRounds three(result);
@@ -144,20 +144,20 @@ TEST_CASE("A spool with any byte changed resumes from a checkpoint before it or 
   }
 }
 
-TEST_CASE("A tail of zeros, as a power cut leaves it, is no record", "[record][spool]") {
+TEST_CASE("A tail of zeros, as a power cut leaves it, is no record", "[record][journal]") {
   const Scratch scratch;
   const auto result = scratch.folder / "a.h5";
   const ThreeRounds three(result);
   std::ofstream(result.string() + ".spool", std::ios::binary) << three.bytes << std::string(4096, '\0');
   CHECK(rounds_after_resume(result) == 3U);
   // The zeros are gone: the next round stands where they stood.
-  Spool spool = Spool::resume(result, tiny().header);
-  append_round(spool, 3);
-  { const Spool done = std::move(spool); }
+  Journal journal = Journal::resume(result, tiny().header);
+  append_round(journal, 3);
+  { const Journal done = std::move(journal); }
   CHECK(rounds_after_resume(result) == 4U);
 }
 
-TEST_CASE("A checkpoint in the wrong place is not believed", "[record][spool]") {
+TEST_CASE("A checkpoint in the wrong place is not believed", "[record][journal]") {
   const Scratch scratch;
   const auto result = scratch.folder / "a.h5";
   const ThreeRounds three(result);
@@ -167,22 +167,22 @@ TEST_CASE("A checkpoint in the wrong place is not believed", "[record][spool]") 
   CHECK(rounds_after_resume(result) == 1U);
 }
 
-TEST_CASE("A file that is no spool is refused", "[record][spool]") {
+TEST_CASE("A file that is no journal is refused", "[record][journal]") {
   const Scratch scratch;
   const auto result = scratch.folder / "a.h5";
   std::ofstream(result.string() + ".spool") << "my notes, several lines of them, none of them a record";
-  CHECK_THROWS_AS(Spool::resume(result, tiny().header), InputError);
+  CHECK_THROWS_AS(Journal::resume(result, tiny().header), InputError);
 }
 
-TEST_CASE("A killed process leaves a spool that resumes from a checkpoint", "[record][spool]") {
+TEST_CASE("A killed process leaves a journal that resumes from a checkpoint", "[record][journal]") {
   const Scratch scratch;
   const auto result = scratch.folder / "a.h5";
   std::uint64_t most = 0;
   for (int kill_after_ms : {5, 15, 30, 60, 90}) {
     const pid_t child = ::fork();
     if (child == 0) {
-      Spool spool = Spool::create(result, tiny().header);
-      for (std::uint64_t round = 0; round < 1000; ++round) append_round(spool, round);
+      Journal journal = Journal::create(result, tiny().header);
+      for (std::uint64_t round = 0; round < 1000; ++round) append_round(journal, round);
       ::_exit(0);
     }
     REQUIRE(child > 0);
@@ -196,16 +196,16 @@ TEST_CASE("A killed process leaves a spool that resumes from a checkpoint", "[re
   CHECK(most > 0);  // at least one child got as far as a checkpoint
 }
 
-TEST_CASE("A full disk stops the spool with its name and the reason, and keeps the last checkpoint",
-          "[record][spool]") {
+TEST_CASE("A full disk stops the journal with its name and the reason, and keeps the last checkpoint",
+          "[record][journal]") {
   const Scratch scratch;
   const auto result = scratch.folder / "a.h5";
   {
-    Spool spool = Spool::create(result, tiny().header);
-    append_round(spool, 0);
+    Journal journal = Journal::create(result, tiny().header);
+    append_round(journal, 0);
     const FileSizeLimit limit(std::filesystem::file_size(result.string() + ".spool") + 600);
     try {
-      append_round(spool, 1);
+      append_round(journal, 1);
       FAIL("the limit did not hold");
     } catch (const SystemError& error) {
       CHECK(error.what() == result.string() + ".spool: cannot be written: File too large");

@@ -1,4 +1,4 @@
-#include "engine/record/spool/frame_bytes.hpp"
+#include "engine/record/journal/frame_bytes.hpp"
 
 namespace stillground::record {
 

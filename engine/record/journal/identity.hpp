@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "engine/record/frames.hpp"
-#include "engine/record/spool/bytes.hpp"
+#include "engine/record/journal/bytes.hpp"
 
 namespace stillground::record {
 

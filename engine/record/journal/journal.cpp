@@ -1,4 +1,4 @@
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -8,9 +8,9 @@
 #include <utility>
 
 #include "engine/base/errors.hpp"
-#include "engine/record/spool/frame_bytes.hpp"
-#include "engine/record/spool/identity.hpp"
-#include "engine/record/spool/log_file.hpp"
+#include "engine/record/journal/frame_bytes.hpp"
+#include "engine/record/journal/identity.hpp"
+#include "engine/record/journal/log_file.hpp"
 
 namespace stillground::record {
 
@@ -25,8 +25,8 @@ enum RecordType : std::uint32_t {
   checkpoint_record = 6
 };
 
-std::filesystem::path spool_path(const std::filesystem::path& result) {
-  return result.string() + ".spool";
+std::filesystem::path journal_path(const std::filesystem::path& result) {
+  return result.string() + ".spool";  // the journal's name as users know it
 }
 
 void check_identity(const LogFile& log, std::span<const std::byte> bytes, const Header& header) {
@@ -114,33 +114,33 @@ class Recovery {
 
 }  // namespace
 
-struct Spool::File {
+struct Journal::File {
   LogFile log;
   Bytes state;
 };
 
-Spool::Spool(std::unique_ptr<File> file) : file_(std::move(file)) {}
-Spool::~Spool() = default;
-Spool::Spool(Spool&&) noexcept = default;
-Spool& Spool::operator=(Spool&&) noexcept = default;
+Journal::Journal(std::unique_ptr<File> file) : file_(std::move(file)) {}
+Journal::~Journal() = default;
+Journal::Journal(Journal&&) noexcept = default;
+Journal& Journal::operator=(Journal&&) noexcept = default;
 
-Spool Spool::create(const std::filesystem::path& result, const Header& header) {
-  auto file = std::make_unique<File>(File{LogFile::create(spool_path(result)), {}});
+Journal Journal::create(const std::filesystem::path& result, const Header& header) {
+  auto file = std::make_unique<File>(File{LogFile::create(journal_path(result)), {}});
   file->log.append(identity_record, encode(identity_of(header)));
   file->log.sync();
-  return Spool(std::move(file));
+  return Journal(std::move(file));
 }
 
-Spool Spool::resume(const std::filesystem::path& result, const Header& header) {
-  LogFile log = LogFile::open(spool_path(result));
+Journal Journal::resume(const std::filesystem::path& result, const Header& header) {
+  LogFile log = LogFile::open(journal_path(result));
   Recovery recovery(log, header);
   log.cut(recovery.end());
-  return Spool(std::make_unique<File>(File{std::move(log), std::move(recovery).state()}));
+  return Journal(std::make_unique<File>(File{std::move(log), std::move(recovery).state()}));
 }
 
-std::optional<Spool::Saved> Spool::look(const std::filesystem::path& result) {
-  if (!std::filesystem::exists(spool_path(result))) return std::nullopt;
-  LogFile log = LogFile::open(spool_path(result));
+std::optional<Journal::Saved> Journal::look(const std::filesystem::path& result) {
+  if (!std::filesystem::exists(journal_path(result))) return std::nullopt;
+  LogFile log = LogFile::open(journal_path(result));
   Saved saved;
   log.scan([&](const LogFile::Record& record) {
     if (record.type == identity_record) saved.instruction_set = instruction_set_of(record.bytes);
@@ -150,23 +150,23 @@ std::optional<Spool::Saved> Spool::look(const std::filesystem::path& result) {
   return saved;
 }
 
-void Spool::append(std::span<const Hour> hours) {
+void Journal::append(std::span<const Hour> hours) {
   file_->log.append(hours_record, encode(hours));
 }
 
-void Spool::append(const Snapshot& snapshot) {
+void Journal::append(const Snapshot& snapshot) {
   file_->log.append(snapshot_record, encode(snapshot));
 }
 
-void Spool::append(const YearMean& mean) {
+void Journal::append(const YearMean& mean) {
   file_->log.append(year_mean_record, encode(mean));
 }
 
-void Spool::append(const YearBalance& balance) {
+void Journal::append(const YearBalance& balance) {
   file_->log.append(balance_record, encode(balance));
 }
 
-void Spool::checkpoint(std::span<const std::byte> state) {
+void Journal::checkpoint(std::span<const std::byte> state) {
   Encoder encoder;
   encoder.number(file_->log.end()).array(state);
   file_->log.append(checkpoint_record, encoder.bytes());
@@ -174,17 +174,17 @@ void Spool::checkpoint(std::span<const std::byte> state) {
   file_->state.assign(state.begin(), state.end());
 }
 
-const std::vector<std::byte>& Spool::state() const {
+const std::vector<std::byte>& Journal::state() const {
   return file_->state;
 }
-void Spool::replay(const std::function<void(Frame)>& each) {
+void Journal::replay(const std::function<void(Frame)>& each) {
   file_->log.scan([&](const LogFile::Record& record) {
     if (auto frame = decode_frame(record)) each(std::move(*frame));
     return true;
   });
 }
 
-void Spool::discard() {
+void Journal::discard() {
   file_->log.remove();
 }
 

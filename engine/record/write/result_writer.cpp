@@ -1,4 +1,4 @@
-#include "engine/record/write/draft.hpp"
+#include "engine/record/write/result_writer.hpp"
 
 #include <limits>
 #include <utility>
@@ -54,14 +54,14 @@ hdf5::Dataset create(const hdf5::File& file, const Variable& variable, const hdf
 
 }  // namespace
 
-Draft::Draft(const hdf5::File& file, const Date& start, Lengths lengths)
+ResultWriter::ResultWriter(const hdf5::File& file, const Date& start, Lengths lengths)
     : file_(file), start_(start), lengths_(std::move(lengths)) {
   for (const Dim dim : {Dim::bound, Dim::bore}) {
     scales_.emplace(dim, hdf5::Dataset::create_bare_dimension(file_, schema::name(dim), length(dim)));
   }
 }
 
-hdf5::Dataset Draft::define(const Variable& variable) {
+hdf5::Dataset ResultWriter::define(const Variable& variable) {
   hdf5::Shape shape;
   for (const Dim dim : variable.dims) shape.push_back(length(dim));
   hdf5::Dataset dataset = create(file_, variable, shape);
@@ -77,13 +77,13 @@ hdf5::Dataset Draft::define(const Variable& variable) {
 }
 
 template <class T>
-void Draft::put(const Variable& variable, const std::vector<T>& values) {
+void ResultWriter::put(const Variable& variable, const std::vector<T>& values) {
   Column<T> column(*this, variable);
   column.add(values);
   column.close();
 }
 
-void Draft::describe(const Variable& variable, const hdf5::Dataset& dataset) const {
+void ResultWriter::describe(const Variable& variable, const hdf5::Dataset& dataset) const {
   const auto label = [&](const char* name, std::string_view text) {
     if (!text.empty()) hdf5::write_label(dataset.id(), name, std::string(text));
   };
@@ -98,8 +98,8 @@ void Draft::describe(const Variable& variable, const hdf5::Dataset& dataset) con
   if (variable.has_gaps) hdf5::write_number(dataset.id(), "_FillValue", std::numeric_limits<double>::quiet_NaN());
 }
 
-template void Draft::put(const Variable&, const std::vector<double>&);
-template void Draft::put(const Variable&, const std::vector<float>&);
-template void Draft::put(const Variable&, const std::vector<std::int32_t>&);
+template void ResultWriter::put(const Variable&, const std::vector<double>&);
+template void ResultWriter::put(const Variable&, const std::vector<float>&);
+template void ResultWriter::put(const Variable&, const std::vector<std::int32_t>&);
 
 }  // namespace stillground::record

@@ -1,4 +1,4 @@
-#include "engine/record/spool/identity.hpp"
+#include "engine/record/journal/identity.hpp"
 
 #include <fmt/format.h>
 

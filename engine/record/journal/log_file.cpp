@@ -1,4 +1,4 @@
-#include "engine/record/spool/log_file.hpp"
+#include "engine/record/journal/log_file.hpp"
 
 #include <fcntl.h>
 #include <fmt/format.h>

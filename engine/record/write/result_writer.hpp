@@ -13,11 +13,11 @@ namespace stillground::record {
 
 /// A result file in the making: knows how long each dimension is and gives every variable what the schema says of it.
 /// Coordinate variables (`time`, `z`, ...) must be defined before the variables that lie on them.
-class Draft {
+class ResultWriter {
  public:
   using Lengths = std::map<schema::Dim, std::size_t>;
 
-  Draft(const hdf5::File& file, const Date& start, Lengths lengths);
+  ResultWriter(const hdf5::File& file, const Date& start, Lengths lengths);
 
   /// Creates the variable with its dimensions, attributes and chunks; its values follow.
   hdf5::Dataset define(const schema::Variable& variable);

@@ -1,4 +1,4 @@
-#include "engine/record/spool/spool.hpp"
+#include "engine/record/journal/journal.hpp"
 
 #include <cstring>
 #include <string>
@@ -26,11 +26,11 @@ std::string text_of(const std::vector<std::byte>& bytes) {
 
 }  // namespace
 
-TEST_CASE("A spool gives back every frame as it was appended", "[record][spool]") {
+TEST_CASE("A journal gives back every frame as it was appended", "[record][journal]") {
   const Scratch scratch;
   const MadeRun run = made_run({.years = 1, .fields = "yearly"});
-  Spool spool = spool_of(scratch.folder / "a.h5", run);
-  const auto [hours, snapshots, year_means, balances] = recorded(spool);
+  Journal journal = journal_of(scratch.folder / "a.h5", run);
+  const auto [hours, snapshots, year_means, balances] = recorded(journal);
   REQUIRE(hours.size() == run.hours.size());
   CHECK(std::memcmp(hours.data(), run.hours.data(), hours.size() * sizeof(Hour)) == 0);
   REQUIRE(balances.size() == run.balances.size());
@@ -50,83 +50,83 @@ TEST_CASE("A spool gives back every frame as it was appended", "[record][spool]"
   CHECK(same(year_means[0].rise, run.year_means[0].rise));
 }
 
-TEST_CASE("A resumed spool goes on from its last checkpoint as if nothing had happened", "[record][spool]") {
+TEST_CASE("A resumed journal goes on from its last checkpoint as if nothing had happened", "[record][journal]") {
   const Scratch scratch;
   const MadeRun run = made_run({.years = 1});
   {
-    Spool spool = Spool::create(scratch.folder / "a.h5", run.header);
-    for (std::size_t i = 0; i < 100; i += 25) spool.append(std::span(run.hours).subspan(i, 25));
-    spool.append(run.snapshots[0]);
-    spool.checkpoint(bytes_of("state at 100"));
-    spool.append(std::span(run.hours).subspan(100, 1));  // lost with the process
-    spool.append(run.snapshots[1]);
+    Journal journal = Journal::create(scratch.folder / "a.h5", run.header);
+    for (std::size_t i = 0; i < 100; i += 25) journal.append(std::span(run.hours).subspan(i, 25));
+    journal.append(run.snapshots[0]);
+    journal.checkpoint(bytes_of("state at 100"));
+    journal.append(std::span(run.hours).subspan(100, 1));  // lost with the process
+    journal.append(run.snapshots[1]);
   }
-  Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
-  CHECK(text_of(spool.state()) == "state at 100");
-  CHECK(recorded(spool).hours.size() == 100);
-  CHECK(recorded(spool).snapshots.size() == 1);
-  spool.append(std::span(run.hours).subspan(100, 1));
-  spool.append(run.snapshots[1]);
-  CHECK(recorded(spool).hours.back().eft == run.hours[100].eft);
-  CHECK(same(recorded(spool).snapshots[1].rise, run.snapshots[1].rise));
+  Journal journal = Journal::resume(scratch.folder / "a.h5", run.header);
+  CHECK(text_of(journal.state()) == "state at 100");
+  CHECK(recorded(journal).hours.size() == 100);
+  CHECK(recorded(journal).snapshots.size() == 1);
+  journal.append(std::span(run.hours).subspan(100, 1));
+  journal.append(run.snapshots[1]);
+  CHECK(recorded(journal).hours.back().eft == run.hours[100].eft);
+  CHECK(same(recorded(journal).snapshots[1].rise, run.snapshots[1].rise));
 }
 
-TEST_CASE("A spool without a checkpoint resumes at the beginning, with an empty state", "[record][spool]") {
+TEST_CASE("A journal without a checkpoint resumes at the beginning, with an empty state", "[record][journal]") {
   const Scratch scratch;
   const MadeRun run = made_run({.years = 1});
-  Spool::create(scratch.folder / "a.h5", run.header).append(std::span(run.hours).first(1));
-  Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
-  CHECK(spool.state().empty());
-  CHECK(recorded(spool).hours.empty());
+  Journal::create(scratch.folder / "a.h5", run.header).append(std::span(run.hours).first(1));
+  Journal journal = Journal::resume(scratch.folder / "a.h5", run.header);
+  CHECK(journal.state().empty());
+  CHECK(recorded(journal).hours.empty());
 }
 
-TEST_CASE("A new spool replaces what an earlier run left", "[record][spool]") {
+TEST_CASE("A new journal replaces what an earlier run left", "[record][journal]") {
   const Scratch scratch;
   const MadeRun run = made_run({.years = 1});
-  spool_of(scratch.folder / "a.h5", run);
-  Spool::create(scratch.folder / "a.h5", run.header);
-  Spool spool = Spool::resume(scratch.folder / "a.h5", run.header);
-  CHECK(spool.state().empty());
-  CHECK(recorded(spool).snapshots.empty());
+  journal_of(scratch.folder / "a.h5", run);
+  Journal::create(scratch.folder / "a.h5", run.header);
+  Journal journal = Journal::resume(scratch.folder / "a.h5", run.header);
+  CHECK(journal.state().empty());
+  CHECK(recorded(journal).snapshots.empty());
 }
 
-TEST_CASE("A look at a spool tells whether work is kept in it and with which instructions it was done",
-          "[record][spool]") {
+TEST_CASE("A look at a journal tells whether work is kept in it and with which instructions it was done",
+          "[record][journal]") {
   const Scratch scratch;
   const auto path = scratch.folder / "a.h5";
-  CHECK_FALSE(Spool::look(path).has_value());
+  CHECK_FALSE(Journal::look(path).has_value());
   const MadeRun run = made_run({.years = 1});
   {
-    Spool spool = Spool::create(path, run.header);
-    spool.append(std::span(run.hours).first(5));
+    Journal journal = Journal::create(path, run.header);
+    journal.append(std::span(run.hours).first(5));
   }
-  REQUIRE(Spool::look(path).has_value());
-  CHECK_FALSE(Spool::look(path)->checkpoint);
-  CHECK(Spool::look(path)->instruction_set == "baseline");
-  Spool::resume(path, run.header).checkpoint(bytes_of("state"));
-  CHECK(Spool::look(path)->checkpoint);
-  CHECK(text_of(Spool::resume(path, run.header).state()) == "state");  // it was only looked at
+  REQUIRE(Journal::look(path).has_value());
+  CHECK_FALSE(Journal::look(path)->checkpoint);
+  CHECK(Journal::look(path)->instruction_set == "baseline");
+  Journal::resume(path, run.header).checkpoint(bytes_of("state"));
+  CHECK(Journal::look(path)->checkpoint);
+  CHECK(text_of(Journal::resume(path, run.header).state()) == "state");  // it was only looked at
 }
 
-TEST_CASE("A discarded spool leaves no file", "[record][spool]") {
+TEST_CASE("A discarded journal leaves no file", "[record][journal]") {
   const Scratch scratch;
-  Spool spool = Spool::create(scratch.folder / "a.h5", made_run({.years = 1}).header);
+  Journal journal = Journal::create(scratch.folder / "a.h5", made_run({.years = 1}).header);
   CHECK(std::filesystem::exists(scratch.folder / "a.h5.spool"));
-  spool.discard();
+  journal.discard();
   CHECK(std::filesystem::is_empty(scratch.folder));
-  CHECK_THROWS_AS(Spool::resume(scratch.folder / "a.h5", made_run({.years = 1}).header), InputError);
+  CHECK_THROWS_AS(Journal::resume(scratch.folder / "a.h5", made_run({.years = 1}).header), InputError);
 }
 
-TEST_CASE("A spool is resumed by its own run only, and the message says what differs", "[record][spool]") {
+TEST_CASE("A journal is resumed by its own run only, and the message says what differs", "[record][journal]") {
   const Scratch scratch;
   const auto path = scratch.folder / "a.h5";
   const Header header = made_run({.years = 1}).header;
-  Spool::create(path, header);
+  Journal::create(path, header);
   const auto message = [&](auto change) {
     Header other = header;
     change(other);
     try {
-      Spool::resume(path, other);
+      Journal::resume(path, other);
     } catch (const InputError& error) {
       return std::string(error.what());
     }
@@ -153,21 +153,21 @@ TEST_CASE("A spool is resumed by its own run only, and the message says what dif
   CHECK(message([](Header& h) { h.warnings.clear(); }) == "resumed");
 }
 
-TEST_CASE("Two runs cannot write one spool at once", "[record][spool]") {
+TEST_CASE("Two runs cannot write one journal at once", "[record][journal]") {
   const Scratch scratch;
   const auto path = scratch.folder / "a.h5";
   const Header header = made_run({.years = 1}).header;
   {
-    const Spool first = Spool::create(path, header);
-    CHECK_THROWS_WITH(Spool::create(path, header), Contains("a.h5.spool: another run is writing it"));
-    CHECK_THROWS_AS(Spool::resume(path, header), InputError);
+    const Journal first = Journal::create(path, header);
+    CHECK_THROWS_WITH(Journal::create(path, header), Contains("a.h5.spool: another run is writing it"));
+    CHECK_THROWS_AS(Journal::resume(path, header), InputError);
   }
-  CHECK_NOTHROW(Spool::resume(path, header));
+  CHECK_NOTHROW(Journal::resume(path, header));
 }
 
-TEST_CASE("A spool that cannot be created says which file and why", "[record][spool]") {
+TEST_CASE("A journal that cannot be created says which file and why", "[record][journal]") {
   const Header header = made_run({.years = 1}).header;
-  CHECK_THROWS_WITH(Spool::create("/no/such/folder/a.h5", header),
+  CHECK_THROWS_WITH(Journal::create("/no/such/folder/a.h5", header),
                     "/no/such/folder/a.h5.spool: cannot be created: No such file or directory");
-  CHECK_THROWS_AS(Spool::create("/proc/a.h5", header), SystemError);
+  CHECK_THROWS_AS(Journal::create("/proc/a.h5", header), SystemError);
 }

@@ -1,0 +1,1 @@
+#include "engine/record/journal/journal.hpp"

@@ -1,1 +1,0 @@
-#include "engine/record/spool/spool.hpp"
