@@ -92,7 +92,7 @@ class ArkodeStepper final : public Stepper {
   std::size_t stage_ = 0;               // the last explicit stage evaluated
   HourMeans sums_;                      // weighted by the steps' share of the hour
   std::vector<double> surface_;         // [group] [W]
-  std::array<double, 2> stage_loss_{};  // through the surface at stages 0 and 1 [W]
+  std::array<double, 3> stage_loss_{};  // through the surface at each stage [W]
   std::exception_ptr held_;
   std::string error_text_;
 };
@@ -179,6 +179,9 @@ HourMeans ArkodeStepper::advance(State& state, const Forcing& forcing, Vector& w
   for (long step = 0; step < steps; ++step) {
     step_start_ = state.time + static_cast<double>(step) * multirate_.step;
     stage_ = 0;
+    // The last stage is the step's end. Its slope has no weight in this step; SUNDIALS 7 takes it as the next one's
+    // first, where 6 asks again.
+    stage_loss_[0] = stage_loss_[2];
     double reached = 0;
     const int flag = ARKodeEvolve(arkode_.get(), step_start_ + multirate_.step, y_.get(), &reached, ARK_ONE_STEP);
     if (held_) std::rethrow_exception(std::exchange(held_, nullptr));
@@ -199,7 +202,6 @@ HourMeans ArkodeStepper::advance(State& state, const Forcing& forcing, Vector& w
 void ArkodeStepper::explicit_rate(double time, N_Vector y, N_Vector rate) {
   const double c = (time - step_start_) / multirate_.step;
   stage_ = c < ars222::gamma / 2 ? 0 : c < (1 + ars222::gamma) / 2 ? 1 : 2;
-  if (stage_ == 2) return;  // the tables give the last explicit slope no weight
   const std::size_t block = layout_.block();
   workers_.each(problem_.groups.size(), [&](std::size_t g) {
     axial_.rate(data(y) + g * block, data(rate) + g * block);
