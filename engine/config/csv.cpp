@@ -11,7 +11,7 @@
 #include "engine/base/files.hpp"
 #include "engine/base/quote.hpp"
 #include "engine/base/spelling.hpp"
-#include "engine/config/text_gate.hpp"
+#include "engine/config/text_validation.hpp"
 
 namespace stillground::config {
 namespace {

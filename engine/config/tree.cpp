@@ -12,7 +12,7 @@
 
 #include "engine/base/quote.hpp"
 #include "engine/base/where.hpp"
-#include "engine/config/text_gate.hpp"
+#include "engine/config/text_validation.hpp"
 
 namespace stillground::config {
 namespace {

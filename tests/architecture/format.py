@@ -25,7 +25,7 @@ files = [
     str(f)
     for top in ("engine", "tools", "tests", "validation")
     for f in sorted((root / top).rglob("*.[ch]pp"))
-    if "wrong_house" not in f.parts
+    if "wrong_architecture" not in f.parts
 ]
 if not files:
     sys.exit("format: no sources found")

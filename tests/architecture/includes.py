@@ -3,7 +3,7 @@
 
     includes.py FOLDER     exit 0: none; 1: those printed, one a line; 1 as well if there is nothing to read
 
-A room is a folder of the engine, the tools or the validation. The table says what each may include besides itself and
+A module is a folder of the engine, the tools or the validation. The table says what each may include besides itself and
 base. Every name in a row stands in a row above it, so that a cycle cannot even be written down. Tests may include
 anything. CMake's link lists are the other lock on the same door.
 """
@@ -12,7 +12,7 @@ import sys
 from pathlib import Path
 
 GROUND = "ground bore field loop"
-ROOMS = {
+MODULES = {
     "include/stillground": "",
     "base": "",
     "units": "",
@@ -65,28 +65,28 @@ HOMES = {
 INCLUDE = re.compile(r'\s*#\s*include\s*([<"])([^>"]+)')
 
 
-def room(path):
-    """The room that a path from the root of the repository lies in, or None."""
+def module(path):
+    """The module that a path from the root of the repository lies in, or None."""
     inside = path.removeprefix("engine/")
-    return max((r for r in ROOMS if inside.startswith(r + "/")), key=len, default=None)
+    return max((r for r in MODULES if inside.startswith(r + "/")), key=len, default=None)
 
 
 def table_faults():
-    """Rows that name a room which does not stand above them."""
-    order = list(ROOMS)
+    """Rows that name a module which does not stand above them."""
+    order = list(MODULES)
     return [
         f"table: {row} names {named}"
         for place, row in enumerate(order)
-        for named in ROOMS[row].split()
+        for named in MODULES[row].split()
         if named != "*" and named not in order[:place]
     ]
 
 
 def permitted(here):
-    if ROOMS[here] == "*":
-        return list(ROOMS)
+    if MODULES[here] == "*":
+        return list(MODULES)
     # The reference solution answers independently: it may not even share our constants.
-    return [here, *ROOMS[here].split()] + ["base"] * (here != "validation/reference_solutions")
+    return [here, *MODULES[here].split()] + ["base"] * (here != "validation/reference_solutions")
 
 
 def is_fine(here, quote, target):
@@ -96,14 +96,14 @@ def is_fine(here, quote, target):
     if quote == '"':
         if here == "validation" and target.startswith("tests/"):
             return True  # checks and tests share their invented sites; the reference solution shares nothing
-        return room(target) in permitted(here)
+        return module(target) in permitted(here)
     return all(here in homes.split() for library, homes in HOMES.items() if re.match(library, target))
 
 
 def file_faults(name, text):
-    here = room(name)
+    here = module(name)
     if not here:
-        return [f"{name}: no such room; add it to the table on purpose"]
+        return [f"{name}: no such module; add it to the table on purpose"]
     faults = []
     for number, line in enumerate(text.splitlines(), 1):
         found = INCLUDE.match(line)

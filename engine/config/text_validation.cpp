@@ -1,4 +1,4 @@
-#include "engine/config/text_gate.hpp"
+#include "engine/config/text_validation.hpp"
 
 #include <algorithm>
 #include <cstddef>

@@ -1,5 +1,5 @@
 #!/usr/bin/python3
-"""The include check must be able to fail: it names every fault of wrong_house/ and no other, refuses a folder without
+"""The include check must be able to fail: it names every fault of wrong_architecture/ and no other, refuses a folder without
 sources, and refuses a table with a cycle."""
 import contextlib
 import io
@@ -21,11 +21,11 @@ def told(root):
 
 
 failures = []
-house = here / "wrong_house"
-status, lines = told(house)
-expected = (house / "expected_faults.txt").read_text().splitlines()
+architecture = here / "wrong_architecture"
+status, lines = told(architecture)
+expected = (architecture / "expected_faults.txt").read_text().splitlines()
 if status != 1 or not expected or sorted(lines) != sorted(expected):
-    failures.append("wrong_house: not the expected faults")
+    failures.append("wrong_architecture: not the expected faults")
     failures += [f"  missing: {line}" for line in expected if line not in lines]
     failures += [f"  surplus: {line}" for line in lines if line not in expected]
 
@@ -33,7 +33,7 @@ with tempfile.TemporaryDirectory() as empty:
     if told(Path(empty))[0] == 0:
         failures.append("a folder without sources passed")
 
-includes.ROOMS["base"] = "march"
+includes.MODULES["base"] = "march"
 if not includes.table_faults():
     failures.append("a table with a cycle passed")
 
