@@ -61,7 +61,7 @@ std::vector<model::BoreSite> bores_of(const model::Scenario& scenario) {
   return bores;
 }
 
-ground::Reach reach_of(const model::BoreSite& bore) {
+ground::DepthInterval reach_of(const model::BoreSite& bore) {
   return {bore.top, bore.top + bore.depth};
 }
 
@@ -247,7 +247,7 @@ Assembly uncoupled(model::Scenario scenario, std::shared_ptr<SolvedSections> sec
   auto groups = scenario.run.groups == model::Run::Groups::none ? field::lone_groups(bores.size())
                                                                 : field::equal_groups(bores, upstream);
   const std::size_t equal = groups.size();
-  std::vector<ground::Reach> reaches;
+  std::vector<ground::DepthInterval> reaches;
   for (const auto& bore : bores) reaches.push_back(reach_of(bore));
   const ground::GridSpec spec = choose_grid(scenario, bores);
   const ground::Grid grid = ground::make_grid(spec, scenario.ground.layers, reaches);

@@ -29,7 +29,7 @@ std::vector<double> fixed_faces(double bottom, const std::vector<model::Layer>& 
 }
 
 /// Bore ends, those within `shared_face` of an earlier one merged into it; a layer boundary that near serves as well.
-std::vector<double> distinct_ends(const std::vector<Reach>& bores, const std::vector<model::Layer>& layers) {
+std::vector<double> distinct_ends(const std::vector<DepthInterval>& bores, const std::vector<model::Layer>& layers) {
   std::vector<double> all;
   for (const auto& bore : bores) {
     all.push_back(bore.top);
@@ -49,7 +49,7 @@ std::vector<double> distinct_ends(const std::vector<Reach>& bores, const std::ve
 /// The height a cell should have whose upper face is at z and that grows downwards.
 class Heights {
  public:
-  Heights(const GridSpec& spec, const std::vector<Reach>& bores) : spec_(spec) {
+  Heights(const GridSpec& spec, const std::vector<DepthInterval>& bores) : spec_(spec) {
     for (const auto& bore : bores) {
       ends_.push_back(bore.top);
       ends_.push_back(bore.toe);
@@ -118,7 +118,7 @@ double Grid::unit_conductance(std::size_t i) const {
   return 2 * std::numbers::pi / std::log(r[i + 1] / r[i]);
 }
 
-Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, const std::vector<Reach>& bores) {
+Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, const std::vector<DepthInterval>& bores) {
   Grid grid;
   const double ratio = std::pow(spec.outer_radius / spec.bore_radius, 1.0 / spec.radial_cells);
   for (int i = 0; i <= spec.radial_cells; ++i) grid.r_faces.push_back(spec.bore_radius * std::pow(ratio, i));
@@ -138,7 +138,7 @@ Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, co
   return grid;
 }
 
-std::vector<double> active_fraction(const Grid& grid, const Reach& bore) {
+std::vector<double> active_fraction(const Grid& grid, const DepthInterval& bore) {
   std::vector<double> fraction(grid.nz());
   for (std::size_t k = 0; k < grid.nz(); ++k) {
     const double overlap = std::min(bore.toe, grid.z_faces[k + 1]) - std::max(bore.top, grid.z_faces[k]);

@@ -8,7 +8,7 @@
 namespace stillground::ground {
 
 /// A bore's active part: from `top` to `toe` [m below the surface].
-struct Reach {
+struct DepthInterval {
   double top = 0;
   double toe = 0;
 };
@@ -55,10 +55,10 @@ struct Grid {
 /// Builds the grid: a face at every layer boundary and at every bore's top and toe (those within 0.25 m share one),
 /// cells of `end_cell` at bore ends, growing by `growth` away from them up to `largest_cell` along the bores, without
 /// bound below the deepest toe. Rings have equal ratios of radius.
-Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, const std::vector<Reach>& bores);
+Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, const std::vector<DepthInterval>& bores);
 
 /// The part of each cell's height that a bore's active reach fills: [z], 0..1. Times the heights it sums to toe - top.
-std::vector<double> active_fraction(const Grid& grid, const Reach& bore);
+std::vector<double> active_fraction(const Grid& grid, const DepthInterval& bore);
 
 /// Largest eigenvalue [1/s] of axial conduction on the grid (Gershgorin): an explicit step h needs h * this within the
 /// scheme's real stability interval.

@@ -54,7 +54,7 @@ bore::Network network_of(const Section& s, const model::Loop& loop) {
 }
 
 /// Ten kilometres of bore, so that in days the ends change nothing in its mean; on the engine's own rings.
-constexpr ground::Reach endless{2, 10002};
+constexpr ground::DepthInterval endless{2, 10002};
 constexpr double length = endless.toe - endless.top;
 
 march::Problem endless_bore(const Section& s) {

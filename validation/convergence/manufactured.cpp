@@ -18,7 +18,7 @@ constexpr double pi = std::numbers::pi;
 
 /// A problem that holds nothing but a grid: the ground's operators ask for no more.
 march::Problem only_ground(const ground::GridSpec& spec, const std::vector<model::Layer>& layers,
-                           const ground::Reach& reach) {
+                           const ground::DepthInterval& reach) {
   const model::Ground ground{layers, model::MeanOverBore{0}};
   const auto grid = ground::make_grid(spec, layers, {reach});
   march::Group group;

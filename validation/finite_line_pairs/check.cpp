@@ -26,8 +26,8 @@ double number(const Row& row, const char* key) {
 /// What one bore does to one other, of another depth: rows of all distances and times.
 void compare(const std::vector<Row>& rows, validation::Claim& claim) {
   const model::Solid rock{2, 2e6};
-  const ground::Reach warmed{number(rows[0], "D_i"), number(rows[0], "D_i") + number(rows[0], "H_i")};
-  const ground::Reach source{number(rows[0], "D_j"), number(rows[0], "D_j") + number(rows[0], "H_j")};
+  const ground::DepthInterval warmed{number(rows[0], "D_i"), number(rows[0], "D_i") + number(rows[0], "H_i")};
+  const ground::DepthInterval source{number(rows[0], "D_j"), number(rows[0], "D_j") + number(rows[0], "H_j")};
   const double radius = 0.075, far = 4 * std::sqrt(4 * rock.diffusivity() * 25 * seconds_per_year);
   const int rings = static_cast<int>(std::ceil(std::log(far / radius) / std::log(assembly::ring_ratio)));
   validation::UniformBore bore({radius, far, rings, 0.5, 1.2, 8, far}, rock, source, {warmed});

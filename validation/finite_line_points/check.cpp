@@ -19,7 +19,7 @@ using namespace stillground;
 namespace {
 
 constexpr double bore_radius = 0.075, conductivity = 2;
-constexpr ground::Reach reach{2, 102};
+constexpr ground::DepthInterval reach{2, 102};
 
 /// g at one depth: cubic through the middles of four layers, the surface's zero among them near the surface. At the
 /// wall the four lie on one side of the bore's end, where the rise breaks off.

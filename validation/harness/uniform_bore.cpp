@@ -17,8 +17,8 @@ constexpr double heat_per_length = 50;  // [W/m]
 
 }  // namespace
 
-march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
-                         std::vector<ground::Reach> reaches) {
+march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid, const ground::DepthInterval& reach,
+                         std::vector<ground::DepthInterval> reaches) {
   const model::Ground ground{{{std::numeric_limits<double>::infinity(), "rock", solid}}, model::MeanOverBore{0}};
   const std::vector<model::BoreSite> bores{{0, 0, reach.top, reach.toe - reach.top, 0}};
   reaches.push_back(reach);
@@ -36,8 +36,8 @@ march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid
           .pumps = {}};
 }
 
-UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
-                         const std::vector<ground::Reach>& others)
+UniformBore::UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::DepthInterval& reach,
+                         const std::vector<ground::DepthInterval>& others)
     : problem_(lone_bore(spec, solid, reach, others)),
       regime_{1,
               1e9,
@@ -91,7 +91,7 @@ double UniformBore::at_distance(double distance) const {
   return mean([&](std::size_t k) { return at_distance(distance, k) * heat_per_length; });
 }
 
-double UniformBore::at_distance(double distance, const ground::Reach& other) const {
+double UniformBore::at_distance(double distance, const ground::DepthInterval& other) const {
   const std::vector<double> fraction = ground::active_fraction(problem_.grid, other);
   double sum = 0;
   for (std::size_t k = 0; k < problem_.nz(); ++k)

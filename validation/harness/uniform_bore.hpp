@@ -11,8 +11,8 @@ namespace stillground::validation {
 
 /// A lone bore in ground of one kind, undisturbed at zero, without heat pump, with steps of 1 s: for marches by a clock
 /// of their own. `others`: bores whose ends the layers resolve as well.
-march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
-                         std::vector<ground::Reach> others = {});
+march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid, const ground::DepthInterval& reach,
+                         std::vector<ground::DepthInterval> others = {});
 
 /// A lone bore that gives off the same heat at every depth into ground at zero: what line and cylinder sources
 /// describe. Made from the engine's own parts by a network so resistive (1000 K m/W, hardly any capacity) that the
@@ -20,8 +20,8 @@ march::Problem lone_bore(const ground::GridSpec& spec, const model::Solid& solid
 class UniformBore {
  public:
   /// `others`: bores whose ends the layers resolve as well.
-  UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::Reach& reach,
-              const std::vector<ground::Reach>& others = {});
+  UniformBore(const ground::GridSpec& spec, const model::Solid& solid, const ground::DepthInterval& reach,
+              const std::vector<ground::DepthInterval>& others = {});
 
   /// Marches by ARS(2,2,2) with steps that grow with time, and calls at(time) at each of `times` [s] (rising), hit
   /// exactly.
@@ -34,7 +34,7 @@ class UniformBore {
   double at_distance(double distance) const;
 
   /// The same, mean over another bore's depth, which is weighted by the parts of the layers that it fills.
-  double at_distance(double distance, const ground::Reach& other) const;
+  double at_distance(double distance, const ground::DepthInterval& other) const;
 
   /// The same in one layer of the grid.
   double at_wall(std::size_t k) const;

@@ -18,7 +18,7 @@ using namespace stillground;
 
 namespace {
 
-constexpr ground::Reach reach{2, 102};
+constexpr ground::DepthInterval reach{2, 102};
 constexpr double heat = 20;  // [W/m]
 
 /// Integral of 1/R along a line from a to b, at distance r from it and depth z.

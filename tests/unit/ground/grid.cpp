@@ -20,7 +20,7 @@ bool has_face(const ground::Grid& grid, double z) {
   return std::any_of(grid.z_faces.begin(), grid.z_faces.end(), [&](double face) { return std::abs(face - z) < 1e-9; });
 }
 
-ground::Grid grid(const std::vector<ground::Reach>& bores = {{1.8, 121.8}}) {
+ground::Grid grid(const std::vector<ground::DepthInterval>& bores = {{1.8, 121.8}}) {
   return ground::make_grid({0.075, 320, 36, 1, 1.3, 8, 180}, layers, bores);
 }
 
@@ -57,7 +57,7 @@ TEST_CASE("Rings fill the disc between bore wall and outer radius") {
 }
 
 TEST_CASE("Fractions keep every bore's exact length, also where bores share a face") {
-  const std::vector<ground::Reach> bores{{1.8, 121.8}, {1.9, 121.95}, {2.5, 90}, {1.8, 121.8}};
+  const std::vector<ground::DepthInterval> bores{{1.8, 121.8}, {1.9, 121.95}, {2.5, 90}, {1.8, 121.8}};
   const auto g = grid(bores);
   for (const auto& bore : bores) {
     const auto fraction = ground::active_fraction(g, bore);
