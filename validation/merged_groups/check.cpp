@@ -56,8 +56,8 @@ std::vector<double> walls_of(const assembly::Assembly& assembly, const record::S
 
 Outcome marched(const model::Scenario& scenario) {
   const assembly::Assembly assembly = forecast::assemble(scenario);
-  simulation::Simulation simulation(assembly, 1);
   const auto instants = forecast::merging_hours(scenario.run.years);
+  simulation::Simulation simulation(assembly, 1, assembly.merges() ? instants : std::vector<long>{});
   Outcome outcome;
   outcome.groups = assembly.groups.size();
   while (!simulation.finished()) {
