@@ -36,17 +36,10 @@ const model::DoubleU& loop_of(const model::Bore& bore) {
 Network in_parallel(const model::DoubleU& loop, const ModeResistances& modes, const Capacities& capacities,
                     double ground_capacity) {
   // The downward stream is two legs: two quarters of the bore, or of two opposite modes a half each.
-  return make_network(NetworkParts{.bore_resistance = modes.resistance[0],
-                                   .internal_resistance = 2 * modes.resistance[1],
-                                   .even_share = modes.share[0],
-                                   .odd_share = modes.share[1],
-                                   .grout_capacity = capacities.grout,
-                                   .fluid_capacity = capacities.stream[0],
-                                   .even_spread = modes.spread,
-                                   .odd_wall_share = modes.wall[1],
-                                   .ground_capacity = 2 * ground_capacity,
-                                   .shape = loop.opposite_legs ? OddShape::halves : OddShape::quarters,
-                                   .odd_part = loop.opposite_legs ? 1 : 0.5});
+  NetworkParts parts = leg_parts(modes, capacities, 2 * ground_capacity);
+  parts.shape = loop.opposite_legs ? OddShape::halves : OddShape::quarters;
+  parts.odd_part = loop.opposite_legs ? 1 : 0.5;
+  return make_network(parts);
 }
 
 class DoubleUType final : public LoopType {

@@ -51,4 +51,16 @@ Filling filling(const model::Bore& bore, const Films& films) {
           .pipe_heat_capacity = bore.pipe.heat_capacity};
 }
 
+NetworkParts leg_parts(const ModeResistances& modes, const Capacities& capacities, double ground_capacity) {
+  return {.bore_resistance = modes.resistance[0],
+          .internal_resistance = 2 * modes.resistance[1],
+          .even_share = modes.share[0],
+          .odd_share = modes.share[1],
+          .grout_capacity = capacities.grout,
+          .fluid_capacity = capacities.stream[0],
+          .even_spread = modes.spread,
+          .odd_wall_share = modes.wall[1],
+          .ground_capacity = ground_capacity};
+}
+
 }  // namespace stillground::bore

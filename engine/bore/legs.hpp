@@ -2,6 +2,7 @@
 
 #include "engine/bore/leg_storage.hpp"
 #include "engine/bore/loop_type.hpp"
+#include "engine/bore/network.hpp"
 
 namespace stillground::bore {
 
@@ -29,6 +30,9 @@ inline constexpr double size_round_off = 1e-9;
 /// Distance of legs that stand opposite each other [m], from `leg_spacing` or `legs`: for two or four legs of the
 /// bore's pipe. InputError where they do not fit.
 double read_leg_spacing(const keys::Reader& section, const model::Bore& bore, int legs);
+
+/// What the network of legs with one stream down and one up is made of, one U at a time: `modes` even and odd.
+NetworkParts leg_parts(const ModeResistances& modes, const Capacities& capacities, double ground_capacity);
 
 /// The legs' pipe and what fills the bore around them; films[0] is that of a leg.
 Filling filling(const model::Bore& bore, const Films& films);

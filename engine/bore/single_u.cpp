@@ -64,15 +64,7 @@ class SingleUType final : public LoopType {
 
   Network network(const model::Loop&, const ModeResistances& modes, const Capacities& capacities,
                   double ground_capacity) const override {
-    return make_network(NetworkParts{.bore_resistance = modes.resistance[0],
-                                     .internal_resistance = 2 * modes.resistance[1],
-                                     .even_share = modes.share[0],
-                                     .odd_share = modes.share[1],
-                                     .grout_capacity = capacities.grout,
-                                     .fluid_capacity = capacities.stream[0],
-                                     .even_spread = modes.spread,
-                                     .odd_wall_share = modes.wall[1],
-                                     .ground_capacity = ground_capacity});
+    return make_network(leg_parts(modes, capacities, ground_capacity));
   }
 };
 
