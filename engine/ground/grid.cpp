@@ -46,10 +46,21 @@ std::vector<double> distinct_ends(const std::vector<DepthInterval>& bores, const
   return ends;
 }
 
+/// |a - b|/(a + b): 0 for equal ones, towards 1 where one is nothing beside the other.
+double contrast(double a, double b) {
+  return std::abs(a - b) / (a + b);
+}
+
+/// Of conductivity or heat capacity, whichever is greater.
+double contrast(const model::Solid& a, const model::Solid& b) {
+  return std::max(contrast(a.conductivity, b.conductivity), contrast(a.heat_capacity, b.heat_capacity));
+}
+
 /// The height a cell should have whose upper face is at z and that grows downwards.
 class Heights {
  public:
-  Heights(const GridSpec& spec, const std::vector<DepthInterval>& bores) : spec_(spec) {
+  Heights(const GridSpec& spec, const std::vector<model::Layer>& layers, const std::vector<DepthInterval>& bores)
+      : spec_(spec) {
     for (const auto& bore : bores) {
       ends_.push_back(bore.top);
       ends_.push_back(bore.toe);
@@ -57,20 +68,39 @@ class Heights {
     }
     std::sort(ends_.begin(), ends_.end());
     ends_.erase(std::unique(ends_.begin(), ends_.end()), ends_.end());
+    add_boundaries(layers);
   }
 
-  /// Wanted height about depth z: geometric growth from the nearest bore end. With heights growing by the factor g per
-  /// cell from h0, the height at distance d from the end is h0 + d (1 - 1/g).
+  /// Wanted height about depth z: geometric growth from the nearest bore end or boundary. With heights growing by the
+  /// factor g per cell from h0, the height at distance d from there is h0 + d (1 - 1/g).
   double at(double z) const {
     double nearest = std::abs(z - ends_.front());
     for (const double end : ends_) nearest = std::min(nearest, std::abs(z - end));
-    const double wanted = spec_.end_cell + nearest * (1 - 1 / spec_.growth);
+    double wanted = spec_.end_cell + nearest * (1 - 1 / spec_.growth);
+    for (const Boundary& boundary : boundaries_)
+      wanted = std::min(wanted, boundary.cell + std::abs(z - boundary.depth) * (1 - 1 / growth_at_boundaries_));
     return z < toe_ ? std::min(wanted, spec_.largest_cell) : wanted;
   }
 
  private:
+  struct Boundary {
+    double depth = 0;
+    double cell = 0;  ///< height of the cells there
+  };
+
+  /// See make_grid.
+  void add_boundaries(const std::vector<model::Layer>& layers) {
+    for (std::size_t i = 0; i + 1 < layers.size() && layers[i].bottom < toe_; ++i) {
+      const double unlike = contrast(layers[i].solid, layers[i + 1].solid);
+      if (unlike == 0) continue;
+      boundaries_.push_back({layers[i].bottom, spec_.end_cell * std::max(0.5, 0.4 / unlike)});
+    }
+  }
+
   GridSpec spec_;
+  double growth_at_boundaries_ = spec_.growth * spec_.growth;
   std::vector<double> ends_;
+  std::vector<Boundary> boundaries_;
   double toe_ = 0;
 };
 
@@ -128,7 +158,7 @@ Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, co
   double toe = 0;
   for (const auto& bore : bores) toe = std::max(toe, bore.toe);
   const auto fixed = fixed_faces(toe + spec.bottom_margin, layers, distinct_ends(bores, layers));
-  const Heights heights(spec, bores);
+  const Heights heights(spec, layers, bores);
   grid.z_faces.push_back(0);
   for (std::size_t i = 0; i + 1 < fixed.size(); ++i) subdivide(fixed[i], fixed[i + 1], heights, grid.z_faces);
   for (std::size_t k = 0; k + 1 < grid.z_faces.size(); ++k) {

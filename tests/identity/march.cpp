@@ -61,7 +61,7 @@ TEST_CASE("A checkpoint of another grid is refused") {
   const assembly::Assembly one = assembly::assemble(small), other = assembly::assemble(large);
   simulation::Simulation from(one, 1), to(other, 1);
   auto deeper = small;
-  deeper.bore.depth = 140;
+  deeper.bore.depth = 190;
   const assembly::Assembly third = assembly::assemble(deeper);
   simulation::Simulation unlike(third, 1);
   CHECK_THROWS_AS(unlike.restore(from.save()), InputError);

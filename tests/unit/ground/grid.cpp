@@ -49,6 +49,37 @@ TEST_CASE("Cells are about as fine as asked at the bore's ends and neighbours' h
   }
 }
 
+TEST_CASE("Where unlike layers meet along a bore cells are small, the smaller the more they are unlike") {
+  const auto beside = [](double below) {
+    const std::vector<model::Layer> two{{60, "", {2.0, 2e6}}, {endless, "", {below, 2e6}}};
+    const auto g = ground::make_grid({0.075, 300, 36, 0.5, 1.2, 8, 60}, two, {{2, 122}});
+    const auto face =
+        std::find_if(g.z_faces.begin(), g.z_faces.end(), [](double z) { return std::abs(z - 60) < 1e-9; });
+    const auto k = static_cast<std::size_t>(face - g.z_faces.begin());
+    return std::max(g.height(k - 1), g.height(k));
+  };
+  const double alike = beside(2.0);
+  CHECK(alike > 6);        // as between bore ends 60 m off
+  CHECK(beside(2.2) > 2);  // a twentieth of their sum apart
+  CHECK(beside(2.2) < alike);
+  CHECK(beside(4.0) < 0.85);  // a third of it: 0.6 m, and half a cell's growth
+  CHECK(beside(40.0) > 0.2);  // never below half of an end's cell
+}
+
+TEST_CASE("A boundary between equal layers, or one below the bores, changes no cell") {
+  const auto heights_to = [](const std::vector<model::Layer>& log) {
+    const auto g = ground::make_grid({0.075, 300, 36, 0.5, 1.2, 8, 60}, log, {{2, 122}});
+    std::vector<double> faces;
+    for (const double z : g.z_faces) {
+      if (z <= 122) faces.push_back(z);
+    }
+    return faces;
+  };
+  const auto one = heights_to({{endless, "", {2.0, 2e6}}});
+  CHECK(heights_to({{122, "", {2.0, 2e6}}, {endless, "", {2.0, 2e6}}}) == one);
+  CHECK(heights_to({{130, "", {2.0, 2e6}}, {endless, "", {4.0, 2e6}}}) == one);
+}
+
 TEST_CASE("Rings fill the disc between bore wall and outer radius") {
   const auto g = grid();
   double area = 0;
