@@ -1,13 +1,17 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <limits>
 #include <span>
 
+#include "engine/assembly/shown.hpp"
 #include "engine/job/checkpoint.hpp"
 #include "engine/job/header.hpp"
 #include "engine/job/methods.hpp"
 #include "engine/job/warnings.hpp"
 #include "engine/record/write/result_file.hpp"
 #include "engine/screen/estimate.hpp"
+#include "engine/screen/own_error.hpp"
 
 namespace stillground::job {
 
@@ -27,11 +31,19 @@ void add_year(Progress& progress, std::span<const record::Hour> hours) {
   }
 }
 
+Warning off_the_march(const model::Scenario& scenario, const record::ScreeningError& error) {
+  return {scenario.place("run.method"),
+          fmt::format("a screening estimate: a march of the same scenario may differ from it by up to {} in a "
+                      "month's mean EFT and {} in an hour's, as it estimates itself",
+                      assembly::shown(scenario, error.month, "K", 2), assembly::shown(scenario, error.hour, "K", 2)),
+          ""};
+}
+
 }  // namespace
 
 std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Options& options,
                                    const record::Header& header) {
-  const response::FieldResponse response = screen::layout_response(assembly);
+  const screen::LayoutResponse response = screen::layout_response(assembly);
   const std::atomic<bool>* stop = options.listen ? &options.listen() : nullptr;
   record::ResultFile file(options.result, header, 0);
   Progress progress;
@@ -44,8 +56,10 @@ std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Opt
     if (stop && stop->load())
       throw Interrupted("interrupted; a screening estimate leaves no checkpoint: run it afresh");
   });
-  const std::vector<Warning> found = warnings_after(assembly, estimated.statistics);
   record::Closing closing;
+  closing.screening_error = screen::own_error(assembly, estimated);
+  std::vector<Warning> found = warnings_after(assembly, estimated.statistics);
+  found.push_back(off_the_march(assembly.scenario, closing.screening_error));
   closing.warnings = stored_lines(found);
   file.finish(closing);
   if (options.fresh) discard_checkpoint(options, header);

@@ -18,6 +18,7 @@ Heading heading_of(const record::Header& header) {
           .has_heat_pump = header.has_heat_pump,
           .drill_length = header.drill_length,
           .eft_error = header.eft_error,
+          .screening_error = header.screening_error,
           .bores = header.bores,
           .limits = header.limits,
           .warnings = header.warnings,

@@ -8,7 +8,8 @@
 
 namespace stillground::march {
 
-GrowingSteps::GrowingSteps(const Problem& problem, const Multirate& multirate, const Forcing& forcing, State state)
+GrowingSteps::GrowingSteps(const Problem& problem, const Multirate& multirate, const Forcing& forcing, State state,
+                           Axial axial)
     : problem_(problem),
       multirate_(multirate),
       layout_(problem),
@@ -18,7 +19,9 @@ GrowingSteps::GrowingSteps(const Problem& problem, const Multirate& multirate, c
       first_rate_(layout_.size()),
       second_rate_(layout_.size()),
       known_(layout_.size()),
-      stage_(layout_.size()) {}
+      stage_(layout_.size()) {
+  if (axial == Axial::by_factors) implicit_.emplace(problem);
+}
 
 void GrowingSteps::axial_rate(const Vector& y, Vector& rate) const {
   for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
@@ -26,21 +29,19 @@ void GrowingSteps::axial_rate(const Vector& y, Vector& rate) const {
   }
 }
 
+/// y <- from + (1 - kappa E)^-1 (y - from), of the ground.
+void GrowingSteps::factor_out(double kappa, const Vector& from, Vector& y) {
+  for (std::size_t i = 0; i < y.size(); ++i) y[i] -= from[i];
+  for (std::size_t g = 0; g < problem_.groups.size(); ++g) implicit_->solve(kappa, y.data() + g * layout_.block());
+  for (std::size_t i = 0; i < y.size(); ++i) y[i] += from[i];
+}
+
 /// A step of ARS(2,2,2), E axial conduction:
 ///   Y_1 = [y + gamma h E(y)] + gamma h I(Y_1)
 ///   Y_2 = [y + h (delta E(y) + (1 - delta) E(Y_1)) + (1 - gamma)/gamma (Y_1 - y - gamma h E(y))] + gamma h I(Y_2)
-void GrowingSteps::step(double h) {
+template <class Solve>
+void GrowingSteps::explicit_step(double h, Solve&& solve) {
   using ars222::delta, ars222::gamma;
-  if (problem_.bores() > 1 && state_.time + h - state_.updated > multirate_.update_interval) {
-    update_neighbours(problem_, multirate_, state_, workers_);
-  }
-  if (!solver_ || solved_ != h) solver_.emplace(problem_, multirate_, gamma * h, workers_);
-  solved_ = h;
-  const auto solve = [&](double c, Vector& y) {
-    return solver_->solve(
-        state_, state_.time + c * h, forcing_, [&](std::size_t g) { return y.data() + g * layout_.block(); },
-        [](std::size_t) {});
-  };
   Vector& y = state_.y;
   axial_rate(y, first_rate_);
   for (std::size_t i = 0; i < y.size(); ++i) stage_[i] = known_[i] = y[i] + gamma * h * first_rate_[i];
@@ -51,6 +52,45 @@ void GrowingSteps::step(double h) {
         h * (delta * first_rate_[i] + (1 - delta) * second_rate_[i]) + (1 - gamma) / gamma * (stage_[i] - known_[i]);
   }
   point_ = solve(1, y);
+}
+
+/// A step of the implicit scheme's two stages for I + E, each Y = b + kappa (I + E)(Y), kappa = gamma h, solved about a
+/// guess G by factors (Douglas & Gunn 1964, Numerische Mathematik 6 [from memory]):
+///   Z = [b + kappa E(G)] + kappa I(Z),   Y = G + (1 - kappa E)^-1 (Z - G).
+/// What the factors miss, kappa^2 E I (Y - G), is nothing in steady state. b and G of the first stage are y, of the
+/// second y + (1 - gamma)/gamma (Y_1 - y) and y + (Y_1 - y)/gamma.
+template <class Solve>
+void GrowingSteps::factored_step(double h, Solve&& solve) {
+  using ars222::gamma;
+  const double kappa = gamma * h;
+  Vector& y = state_.y;
+  axial_rate(y, first_rate_);
+  for (std::size_t i = 0; i < y.size(); ++i) stage_[i] = y[i] + kappa * first_rate_[i];
+  solve(gamma, stage_);
+  factor_out(kappa, y, stage_);
+  for (std::size_t i = 0; i < y.size(); ++i) known_[i] = y[i] + (stage_[i] - y[i]) / gamma;
+  axial_rate(known_, second_rate_);
+  for (std::size_t i = 0; i < y.size(); ++i) y[i] += (1 - gamma) / gamma * (stage_[i] - y[i]) + kappa * second_rate_[i];
+  point_ = solve(1, y);
+  factor_out(kappa, known_, y);
+}
+
+void GrowingSteps::step(double h) {
+  if (problem_.bores() > 1 && state_.time + h - state_.updated > multirate_.update_interval) {
+    update_neighbours(problem_, multirate_, state_, workers_);
+  }
+  if (!solver_ || solved_ != h) solver_.emplace(problem_, multirate_, ars222::gamma * h, workers_);
+  solved_ = h;
+  const auto solve = [&](double c, Vector& y) {
+    return solver_->solve(
+        state_, state_.time + c * h, forcing_, [&](std::size_t g) { return y.data() + g * layout_.block(); },
+        [](std::size_t) {});
+  };
+  if (implicit_) {
+    factored_step(h, solve);
+  } else {
+    explicit_step(h, solve);
+  }
   state_.time += h;
 }
 

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "engine/march/axial_solver.hpp"
 #include "engine/march/radial.hpp"
 #include "engine/march/stage.hpp"
 
@@ -14,12 +15,16 @@ namespace stillground::march {
 /// least every update interval); only the steps are others than those of a run.
 class GrowingSteps {
  public:
+  /// How axial conduction is marched: explicitly, or implicitly by approximate factors, which bears any step.
+  enum class Axial { explicitly, by_factors };
+
   /// `problem` and `forcing` must outlive it; `state` starts at time 0. Of `multirate` only the update interval counts.
-  GrowingSteps(const Problem& problem, const Multirate& multirate, const Forcing& forcing, State state);
+  GrowingSteps(const Problem& problem, const Multirate& multirate, const Forcing& forcing, State state,
+               Axial axial = Axial::explicitly);
 
   /// Goes on to each of `times` [s] (rising), hit exactly, and calls at(time) there. Steps are `part` of the time gone
   /// by, 0 < part < 1, between `first_step` and `longest_step` [s]; the caller keeps the latter within what the
-  /// explicit axial conduction bears (ground::stiffest_axial_rate).
+  /// axial conduction bears where it is explicit (ground::stiffest_axial_rate).
   void march(const std::vector<double>& times, double first_step, double longest_step,
              const std::function<void(double)>& at, double part = 0.02);
 
@@ -32,7 +37,12 @@ class GrowingSteps {
 
  private:
   void step(double h);
+  template <class Solve>
+  void explicit_step(double h, Solve&& solve);
+  template <class Solve>
+  void factored_step(double h, Solve&& solve);
   void axial_rate(const Vector& y, Vector& rate) const;
+  void factor_out(double kappa, const Vector& from, Vector& y);
 
   const Problem& problem_;
   Multirate multirate_;
@@ -41,7 +51,8 @@ class GrowingSteps {
   State state_;
   Workers workers_{1};
   AxialFactors axial_;
-  std::optional<StageSolver> solver_;  // of steps of solved_ [s]
+  std::optional<AxialSolver> implicit_;  // where axial conduction is
+  std::optional<StageSolver> solver_;    // of steps of solved_ [s]
   double solved_ = 0;
   Vector first_rate_, second_rate_, known_, stage_;
   loop::OperatingPoint point_;

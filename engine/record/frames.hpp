@@ -17,6 +17,7 @@ using stillground::BoreRow;
 using stillground::ErrorEstimate;
 using stillground::Hour;
 using stillground::LimitRow;
+using stillground::ScreeningError;
 using stillground::YearBalance;
 
 /// The state at one instant. Shapes: rise [group][z][r], r fastest; the others [group][z]; NaN where a bore is not.
@@ -52,6 +53,7 @@ struct Header {
   int years = 0;
   double step = 0;  ///< [s]
   ErrorEstimate eft_error;
+  ScreeningError screening_error;  ///< read back from a file
   double group_error = 0;  ///< bound on what merging bores into groups changes at their walls [K]; 0: nothing is merged
   std::string fields;      ///< "monthly", "yearly", "none"
   bool has_heat_pump = false;
@@ -80,6 +82,7 @@ struct Header {
 struct Closing {
   std::vector<float> steady_rise;     ///< [group][z][r]: steady state under the last run-year's mean heat [K]
   std::vector<std::string> warnings;  ///< found while marching
+  ScreeningError screening_error;     ///< of an estimate
   double group_deviation = 0;         ///< largest difference of a bore's neighbours' effect from its group's [K]
 };
 

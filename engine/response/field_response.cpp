@@ -13,13 +13,14 @@
 #include "engine/march/tableau.hpp"
 #include "engine/march/update_stability.hpp"
 #include "engine/response/operating_fraction.hpp"
+#include "engine/response/pieces.hpp"
 #include "engine/simulation/observe.hpp"
 
 namespace stillground::response {
 
 namespace {
 
-constexpr double end_cell = 2, largest_cell = 24;
+constexpr double end_cell = 0.5, largest_cell = 24;
 constexpr double thinnest = 2;     // layer of the log [m]
 constexpr double first_step = 60;  // [s]
 constexpr double part = 0.04;      // a step's of the time gone by
@@ -72,8 +73,11 @@ model::Scenario step_of_heat(const assembly::Assembly& assembly) {
   return scenario;
 }
 
-/// Full flow for a part of the time: every resistance between fluid and wall becomes R/fraction.
+/// Flow for a part of the time, so much of it that the fluid has one temperature at all depths: what it loses on its
+/// way is the circuit's affair. Every resistance between fluid and wall becomes R/fraction.
 march::FlowRegime between_rests(march::FlowRegime regime, double fraction) {
+  constexpr double even = 100;
+  regime.heat_rate *= even;
   for (bore::Network& network : regime.networks) {
     for (bore::Mode& mode : network.modes) {
       mode.inner /= fraction;
@@ -94,85 +98,57 @@ std::vector<double> instants(double longest, double end) {
   return times;
 }
 
-/// Mean over all metres of bore of the wall's rise and of the heat through it.
-Sample look(const march::Problem& problem, const march::Multirate& multirate, const march::GrowingSteps& steps) {
-  const march::State& state = steps.state();
-  const march::StateLayout layout(problem);
-  const std::size_t row = layout.row();
-  const std::vector<double> none(problem.nz(), 0.0);
-  std::vector<double> neighbours(row);
-  Sample sample{state.time, 0, 0};
-  double length = 0;
-  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    const march::Group& group = problem.groups[g];
-    march::ambient(problem, multirate, state, state.time, g, none, neighbours);
-    const double* rise = state.y.data() + g * layout.block() + layout.ground_row() * row;
-    const double* heat = steps.wall_heat().data() + g * row;
-    for (std::size_t k = group.first; k < group.end; ++k) {
-      const double metres = group.members * group.fraction[k] * problem.grid.height(k);
-      const double first = march::wall_to_first_node(problem.grid, problem.grid.solid[k].conductivity);
-      sample.heat += metres * heat[k];
-      sample.rise += metres * (neighbours[k] + rise[k] + heat[k] * first);
-      length += metres;
+/// Reads every piece's mean heat and rise off a march.
+class Reader {
+ public:
+  Reader(const march::Problem& problem, const march::Multirate& multirate, std::span<const double> parts)
+      : problem_(problem),
+        multirate_(multirate),
+        layout_(problem),
+        none_(problem.nz(), 0.0),
+        neighbours_(layout_.row()) {
+    for (const march::Group& group : problem.groups) metres_.push_back(metres_of_pieces(group, problem.grid, parts));
+  }
+
+  void look(const march::GrowingSteps& steps, FieldResponse& response) {
+    std::vector<double> length(response.size(), 0.0);
+    for (auto& samples : response) samples.push_back({steps.state().time, 0, 0});
+    for (std::size_t g = 0; g < problem_.groups.size(); ++g) {
+      const march::Group& group = problem_.groups[g];
+      const march::State& state = steps.state();
+      march::ambient(problem_, multirate_, state, state.time, g, none_, neighbours_);
+      const double* rise = state.y.data() + g * layout_.block() + layout_.ground_row() * layout_.row();
+      const double* heat = steps.wall_heat().data() + g * layout_.row();
+      for (std::size_t k = group.first; k < group.end; ++k) {
+        const double first = march::wall_to_first_node(problem_.grid, problem_.grid.solid[k].conductivity);
+        const double wall = neighbours_[k] + rise[k] + heat[k] * first;
+        for (std::size_t piece = 0; piece < response.size(); ++piece) {
+          const double metres = group.members * metres_[g][piece][k];
+          response[piece].back().heat += metres * heat[k];
+          response[piece].back().rise += metres * wall;
+          length[piece] += metres;
+        }
+      }
+    }
+    for (std::size_t piece = 0; piece < response.size(); ++piece) {
+      response[piece].back().heat /= length[piece];
+      response[piece].back().rise /= length[piece];
     }
   }
-  sample.heat /= length;
-  sample.rise /= length;
-  return sample;
-}
 
-/// Which layer of `grid` each layer of `finer` has its centre in.
-std::vector<std::size_t> layers_within(const ground::Grid& finer, const ground::Grid& grid) {
-  std::vector<std::size_t> result;
-  for (const double z : finer.z) {
-    const auto below = std::upper_bound(grid.z_faces.begin(), grid.z_faces.end(), z);
-    const auto k = static_cast<std::size_t>(below - grid.z_faces.begin());
-    result.push_back(std::clamp<std::size_t>(k, 1, grid.nz()) - 1);
-  }
-  return result;
-}
+ private:
+  const march::Problem& problem_;
+  const march::Multirate& multirate_;
+  march::StateLayout layout_;
+  std::vector<std::vector<std::vector<double>>> metres_;  // [group][piece][z]
+  std::vector<double> none_, neighbours_;                 // [z]
+};
 
-/// Bore in each layer, all groups together [m].
-std::vector<double> metres(const march::Problem& problem) {
-  std::vector<double> sum(problem.nz(), 0.0);
-  for (const march::Group& group : problem.groups) {
-    for (std::size_t k = group.first; k < group.end; ++k) {
-      sum[k] += group.members * group.fraction[k] * problem.grid.height(k);
-    }
-  }
-  return sum;
-}
-
-/// The part of the heat that each layer of the run takes: its metres of bore times q_k, the heat per metre of the layer
-/// of the march that it lies in, over the sum of all.
-std::vector<double> share_heat(const march::Problem& run, const march::Problem& problem,
-                               const std::vector<std::size_t>& within, const march::GrowingSteps& steps) {
-  const std::size_t row = march::StateLayout(problem).row();
-  std::vector<double> heat(problem.nz(), 0.0), shares = metres(run);
-  for (std::size_t g = 0; g < problem.groups.size(); ++g) {
-    const march::Group& group = problem.groups[g];
-    for (std::size_t k = group.first; k < group.end; ++k) {
-      heat[k] += group.members * group.fraction[k] * problem.grid.height(k) * steps.wall_heat()[g * row + k];
-    }
-  }
-  const std::vector<double> length = metres(problem);
-  double sum = 0;
-  for (std::size_t k = 0; k < shares.size(); ++k) {
-    const std::size_t there = within[k];
-    shares[k] *= length[there] > 0 ? heat[there] / length[there] : 0;
-    sum += shares[k];
-  }
-  for (double& share : shares) share /= sum;
-  return shares;
-}
-
-/// The longest step that both carry: axial conduction, and the neighbours' sum, which is formed in every step. Close
-/// bores shorten it.
+/// The longest step that the neighbours' sum bears, which is formed in every one. Close bores shorten it.
 double longest_of(const assembly::Assembly& run, const assembly::Assembly& assembly, const march::FlowRegime& regime) {
-  const march::Problem& problem = assembly.problem;
-  double longest =
-      std::min(longest_step, 0.9 * march::ars222::real_stability / ground::stiffest_axial_rate(problem.grid));
-  while (longest > assembly.multirate.update_interval && !march::extrapolation_is_stable(problem, regime, longest))
+  double longest = longest_step;
+  while (longest > assembly.multirate.update_interval &&
+         !march::extrapolation_is_stable(assembly.problem, regime, longest))
     longest /= 2;
   if (run.duration() > most_steps * longest) {
     throw InputError(run.scenario.place("run.method"), "run.method",
@@ -185,7 +161,7 @@ double longest_of(const assembly::Assembly& run, const assembly::Assembly& assem
 
 }  // namespace
 
-FieldResponse field_response(const assembly::Assembly& run_assembly) {
+FieldResponse field_response(const assembly::Assembly& run_assembly, std::span<const double> parts) {
   const model::Scenario scenario = step_of_heat(run_assembly);
   const assembly::Assembly assembly = assembly::assemble(scenario);
   const march::Problem& problem = assembly.problem;
@@ -193,18 +169,14 @@ FieldResponse field_response(const assembly::Assembly& run_assembly) {
   const march::FlowRegime regime =
       between_rests(regimes.flowing(assembly.fluid.reference).march, operating_fraction(run_assembly));
   const march::Forcing forcing{assembly.loads.hour(0), &regime};
-  march::GrowingSteps steps(problem, assembly.multirate, forcing, simulation::initial_state(problem));
+  march::GrowingSteps steps(problem, assembly.multirate, forcing, simulation::initial_state(problem),
+                            march::GrowingSteps::Axial::by_factors);
   const double longest = longest_of(run_assembly, assembly, regime);
-  const auto within = layers_within(run_assembly.problem.grid, problem.grid);
-  FieldResponse response;
+  Reader reader(problem, assembly.multirate, parts);
+  FieldResponse response(parts.size());
   // With steps and instants made by one rule every instant is one step.
   steps.march(
-      instants(longest, assembly.duration()), first_step, longest,
-      [&](double) {
-        response.samples.push_back(look(problem, assembly.multirate, steps));
-        response.shares.push_back(share_heat(run_assembly.problem, problem, within, steps));
-      },
-      part);
+      instants(longest, assembly.duration()), first_step, longest, [&](double) { reader.look(steps, response); }, part);
   return response;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "engine/assembly/assembly.hpp"
@@ -7,20 +8,14 @@
 
 namespace stillground::response {
 
-/// What a march of the whole layout under constant heat tells.
-struct FieldResponse {
-  std::vector<Sample> samples;
+/// How a layout's walls answer heat: of each piece (see pieces.hpp), mean over the field's metres of it, what a march
+/// of the whole layout under constant heat tells: [piece][instant].
+using FieldResponse = std::vector<std::vector<Sample>>;
 
-  /// [sample][z of the run's grid]: the part of the field's heat that a layer takes, all together 1. By reciprocity it
-  /// is also the part that the layer's undisturbed temperature has in the field's own: what the fluid tends to where it
-  /// carries no heat.
-  std::vector<std::vector<double>> shares;
-};
-
-/// Marches the whole layout in ground at rest with growing steps under constant heat, all bores fed at one temperature,
-/// until the run's end; full flow through resistances that allow for its rests (see duty). The samples are of the mean
-/// bore wall (over all metres). On the run's own rings, but on layers that bear steps of weeks: coarser, thin layers of
-/// the log joined.
-FieldResponse field_response(const assembly::Assembly& assembly);
+/// Marches the whole layout in ground at rest with growing steps under constant heat until the run's end. All bores and
+/// all depths are fed at one temperature, so that the ground alone decides how they share the heat; full flow's
+/// resistances, raised to allow for its rests (operating_fraction). On the run's own rings and the engine's own layers
+/// for its log, thin ones joined.
+FieldResponse field_response(const assembly::Assembly& assembly, std::span<const double> parts);
 
 }  // namespace stillground::response

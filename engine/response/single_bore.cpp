@@ -34,11 +34,12 @@ model::BoreSite median_bore(const assembly::Assembly& assembly) {
   return {0, 0, middle->top, middle->depth, 0};
 }
 
-/// A bore's share of the scenario's demand, hour by hour.
-model::Loads share_of_loads(const assembly::Assembly& assembly, long first_hour, long hours, int hour_of_year) {
+/// The share of `bores` in the scenario's demand, hour by hour.
+model::Loads share_of_loads(const assembly::Assembly& assembly, int of_bores, long first_hour, long hours,
+                            int hour_of_year) {
   model::BuildingLoads building;
   model::GroundLoads ground;
-  const double bores = static_cast<double>(assembly.bores.size());
+  const double bores = static_cast<double>(assembly.bores.size()) / of_bores;
   for (long hour = first_hour; hour < first_hour + hours; ++hour) {
     const loop::Demand demand = assembly.loads.hour(hour);
     building.heating.values.push_back(demand.heating / bores);
@@ -73,8 +74,18 @@ model::Scenario lone_bore_on_day(const assembly::Assembly& assembly, const Refin
   lone.flow.in_series = 1;
   lone.run.start = plus_days(lone.run.start, day);
   lone.run.years = 1;
-  lone.loads = share_of_loads(assembly, day * 24, hours, hour_of_year(lone.run.start));
+  lone.loads = share_of_loads(assembly, 1, day * 24, hours, hour_of_year(lone.run.start));
   lone.fields = model::RecordFields::none;
+  return lone;
+}
+
+model::Scenario lone_circuit(const assembly::Assembly& assembly, int years) {
+  const int bores = assembly.scenario.flow.in_series;
+  model::Scenario lone = lone_bore_on_day(assembly, {}, 0, 0);
+  if (bores > 1) lone.layout = model::Positions{{assembly.bores.begin(), assembly.bores.begin() + bores}};
+  lone.flow.in_series = bores;
+  lone.run.years = years;
+  lone.loads = share_of_loads(assembly, bores, 0, hours_per_year, hour_of_year(lone.run.start));
   return lone;
 }
 

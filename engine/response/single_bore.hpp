@@ -30,6 +30,11 @@ model::Scenario plain_lone_bore(const assembly::Assembly& assembly, const Refine
 /// share in `hours` hours from midnight of the run's day `day` on (over and over).
 model::Scenario lone_bore_on_day(const assembly::Assembly& assembly, const Refinement& by, long day, long hours);
 
+/// One circuit alone in the same ground for `years`, by the field's own grid: the bore of median depth, or the field's
+/// first bores in series; with the scenario's own seasons, pumps, curves and flow, and the circuit's share of its first
+/// year's loads, over and over.
+model::Scenario lone_circuit(const assembly::Assembly& assembly, int years);
+
 /// Hourly means of the EFT's rise per watt [K/W] in the first `hours` hours of a lone bore.
 std::vector<double> hourly_rise(const assembly::Assembly& lone, long hours);
 

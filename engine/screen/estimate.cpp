@@ -1,16 +1,18 @@
 #include "engine/screen/estimate.hpp"
 
 #include <algorithm>
-#include <array>
+#include <cmath>
+#include <limits>
+#include <numeric>
+#include <vector>
 
 #include "engine/assembly/phases.hpp"
 #include "engine/base/temperature.hpp"
 #include "engine/loop/flow_rule.hpp"
-#include "engine/response/exponentials.hpp"
-#include "engine/response/operating_fraction.hpp"
-#include "engine/response/superposition.hpp"
+#include "engine/response/single_bore.hpp"
 #include "engine/screen/flow_propagators.hpp"
-#include "engine/screen/undisturbed.hpp"
+#include "engine/screen/wall_history.hpp"
+#include "engine/screen/walls_undisturbed.hpp"
 #include "engine/simulation/hour_summary.hpp"
 #include "engine/simulation/plausible.hpp"
 
@@ -18,9 +20,8 @@ namespace stillground::screen {
 
 namespace {
 
-constexpr double shortest = 180;                // time constant [s]
-constexpr double slow = 8 * seconds_per_hour;   // from this time constant on a term is straight within an hour
-constexpr std::size_t layers_of_a_circuit = 8;  // down and up once
+constexpr double slow = 8 * seconds_per_hour;  // from this time constant on a term is straight within an hour
+constexpr std::size_t layers_of_a_wall = 2;
 
 void check(const assembly::Assembly& assembly) {
   if (assembly::Phases(assembly).all_alike()) return;
@@ -30,99 +31,80 @@ void check(const assembly::Assembly& assembly) {
       "or have a flow_weight of their own, need `method: march`");
 }
 
-/// U(t) = instant + sum_j A_j (1 - exp(-t/tau_j)), as felt within an hour: terms with tau_j >= `slow` by their slope
-/// A_j/tau_j.
-NearGround near_ground(const response::ExponentialResponse& response) {
-  NearGround near{response.instant, {}, 0};
-  for (const response::Exponential& term : response.terms) {
-    if (term.time_constant < slow) {
-      near.terms.push_back(term);
-    } else {
-      near.drift += term.amplitude / term.time_constant;
-    }
+/// U_w as felt within an hour: terms with tau_j >= `slow` by their slope A_wj/tau_j.
+NearGround near_ground(const WallAnswers& answers) {
+  NearGround near{answers.instant, between(answers, 0, slow), std::vector<double>(answers.pieces(), 0.0)};
+  const WallAnswers straight = between(answers, slow, std::numeric_limits<double>::infinity());
+  for (std::size_t w = 0; w < answers.pieces(); ++w) {
+    for (std::size_t j = 0; j < straight.time_constants.size(); ++j)
+      near.drift[w] += straight.amplitudes[w][j] / straight.time_constants[j];
   }
   return near;
 }
 
-std::vector<response::Exponential> slow_terms(const response::ExponentialResponse& response) {
-  std::vector<response::Exponential> terms;
-  for (const response::Exponential& term : response.terms) {
-    if (term.time_constant >= slow) terms.push_back(term);
-  }
-  return terms;
+WallAnswers slow_terms(const WallAnswers& answers) {
+  return between(answers, slow, std::numeric_limits<double>::infinity());
 }
 
-/// The part of the undisturbed profile that a wall keeps though the fluid levels it: R/(R + U), R the bore's resistance
-/// R_b over the operating fraction, U the ground's step response after a season (two months).
-double kept_of_profile(const assembly::Assembly& assembly, const response::ExponentialResponse& response) {
-  const model::Scenario& scenario = assembly.scenario;
-  const bore::PipeFlow film = assembly::pipe_flow(scenario, assembly.fluid.flow_per_bore, assembly.fluid.reference);
-  const auto computed =
-      assembly::resistances(scenario, assembly::mean_solid(assembly.problem).conductivity, film.films);
-  const double bore =
-      assembly::with_measured(computed, assembly.fluid).resistance[0] / response::operating_fraction(assembly);
-  return bore / (bore + response.after(seconds_per_year / 6));
-}
-
-/// Of each of `layers` equal layers of the group with most bores, how far the undisturbed ground's yearly mean lies
-/// above that of the bore [K].
-std::vector<double> undisturbed_profile(const march::Problem& problem, std::size_t layers) {
-  const auto fewer = [](const march::Group& a, const march::Group& b) { return a.members < b.members; };
-  const march::Group& group = *std::max_element(problem.groups.begin(), problem.groups.end(), fewer);
-  double length = 0;
-  for (std::size_t k = group.first; k < group.end; ++k) length += group.fraction[k] * problem.grid.height(k);
-  std::vector<double> profile(layers, 0.0);
-  double from = 0, mean = 0;  // in parts of the bore
-  for (std::size_t k = group.first; k < group.end; ++k) {
-    const double to = from + group.fraction[k] * problem.grid.height(k) / length;
-    const double there = problem.undisturbed.yearly_mean()[k];
-    mean += (to - from) * there;
-    for (std::size_t j = 0; j < layers; ++j) {
-      const double n = static_cast<double>(layers), top = static_cast<double>(j) / n;
-      profile[j] += n * std::max(0.0, std::min(to, top + 1 / n) - std::max(from, top)) * there;
-    }
-    from = to;
-  }
-  for (double& there : profile) there -= mean;
-  return profile;
+/// Pieces of a bore's wall, in parts of its depth: thin ones at the top, where the seasons are.
+std::vector<double> wall_parts(std::size_t bores) {
+  constexpr double thinnest = 0.1, growth = 2.2;  // against the thickest
+  const std::size_t count = bores == 1 ? 8 : bores == 2 ? 6 : 4;
+  std::vector<double> parts;
+  for (double part = thinnest; parts.size() < count; part *= growth) parts.push_back(std::min(part, 1.0));
+  const double sum = std::accumulate(parts.begin(), parts.end(), 0.0);
+  for (double& part : parts) part /= sum;
+  return parts;
 }
 
 /// The circuit that stands for all: bores of the mean depth.
-CircuitShape shape_of(const assembly::Assembly& assembly, const response::ExponentialResponse& response) {
+CircuitShape shape_of(const assembly::Assembly& assembly, const std::vector<double>& parts) {
   CircuitShape shape;
   shape.bores = static_cast<std::size_t>(assembly.scenario.flow.in_series);
   shape.passes = assembly.problem.passes;
-  const std::size_t layers = std::max<std::size_t>(3, layers_of_a_circuit / (shape.bores * shape.passes));
+  shape.layers_of_a_wall = layers_of_a_wall;
   double metres = 0;
   for (const auto& bore : assembly.bores) metres += bore.depth;
-  shape.layer_height = metres / static_cast<double>(assembly.bores.size() * layers);
-  shape.profile = undisturbed_profile(assembly.problem, layers);
-  const double kept = kept_of_profile(assembly, response);
-  for (double& there : shape.profile) there *= kept;
+  for (const double part : parts)
+    shape.wall_heights.push_back(part * metres / static_cast<double>(assembly.bores.size()));
   return shape;
 }
+
+/// A layout's response as exponentials.
+struct Answers {
+  WallAnswers field, lone;
+
+  Answers(const LayoutResponse& layout, double longest)
+      : field(fitted(layout.field, longest)), lone(fitted(layout.lone, longest)) {}
+};
 
 /// Circuit, near ground and slow ground on their way through the hours.
 class Screening {
  public:
-  Screening(const assembly::Assembly& assembly, const response::FieldResponse& field,
-            const response::ExponentialResponse& response)
+  Screening(const assembly::Assembly& assembly, const std::vector<double>& parts, const Answers& answers)
       : assembly_(assembly),
         plausible_(assembly),
-        undisturbed_(assembly, field),
-        slow_(slow_terms(response), seconds_per_hour),
-        ground_(near_ground(response)),
-        propagators_(assembly, shape_of(assembly, response), ground_),
+        shape_(shape_of(assembly, parts)),
+        undisturbed_(assembly, parts),
+        history_(shape_.bores, slow_terms(answers.field), slow_terms(answers.lone), seconds_per_hour),
+        ground_(near_ground(answers.field)),
+        propagators_(assembly, shape_, ground_, {history_, through_the_year()}),
+        places_(propagators_.places()),
         circuits_(static_cast<double>(assembly.bores.size()) / assembly.scenario.flow.in_series),
-        peak_(std::max(assembly.loads.peak(), 1e-9)) {
+        peak_(std::max(assembly.loads.peak(), 1e-9)),
+        driven_(places_.columns(), 0.0),
+        after_((places_.rows() + Pack::width - 1) / Pack::width),
+        heat_(shape_.walls(), 0.0) {
     const Circuit& circuit = propagators_.circuit();
     const auto on_modes = [&](const Eigen::RowVectorXd& of) {
-      const Eigen::RowVectorXd on = of.head(circuit.lasting()) * propagators_.modes();
-      Amplitudes result{};
-      std::copy(on.begin(), on.end(), result.begin());
-      return result;
+      const Eigen::RowVectorXd on = of * propagators_.modes();
+      return std::vector<double>(on.begin(), on.end());
     };
-    state_ = on_modes((undisturbed_.at(0) * circuit.at_rest() + circuit.profile_at_rest()).transpose());
+    undisturbed_.begin_day(0);
+    std::vector<double> ambient;
+    for (std::size_t w = 0; w < shape_.walls(); ++w) ambient.push_back(undisturbed_.at(piece_of(w), 0));
+    const auto at_rest = on_modes(circuit.at_rest(ambient).transpose());
+    std::copy(at_rest.begin(), at_rest.end(), driven_.begin());
     fluid_ = on_modes(circuit.mean_fluid());
     terms_ = on_modes(circuit.near_ground());
   }
@@ -142,101 +124,157 @@ class Screening {
   }
 
   const simulation::Statistics& statistics() const { return statistics_; }
+  double largest_rise() const { return largest_rise_; }
 
  private:
+  /// The undisturbed walls at four instants of a year.
+  std::vector<std::vector<double>> through_the_year() {
+    std::vector<std::vector<double>> seen;
+    for (const long day : {0, 91, 182, 273}) {
+      seen.emplace_back(shape_.walls_of_a_bore());
+      undisturbed_.look(day, seen.back());
+    }
+    return seen;
+  }
+
   record::Hour any_hour() {
+    if (statistics_.hour > 0 && statistics_.hour % 24 == 0) undisturbed_.begin_day(statistics_.hour / 24);
     const loop::Demand demand = assembly_.loads.hour(statistics_.hour);
     const double part = loop::flow_part(assembly_.scenario.flow, demand.size() / peak_);
-    std::array<double, HourlyPropagator::columns> driven{};
-    std::copy(state_.begin(), state_.end(), driven.begin());
-    const double ambient = undisturbed_.at(statistics_.hour) + slow_.rise();
-    const double ambient_after = undisturbed_.at(statistics_.hour + 1) + slow_.history_term();
-    driven[HourlyPropagator::ambient] = ambient;
-    driven[HourlyPropagator::change] = ambient_after - ambient;
-    driven[HourlyPropagator::profile] = 1;
-
     record::Hour hour;
     hour.heating = demand.heating + demand.hot_water;
     hour.cooling = demand.cooling + demand.cooling_direct;
-    const FlowPropagators::Flowing* flowing = part > 0 ? &propagators_.flowing(part, of_state(fluid_)) : nullptr;
-    const HourlyPropagator& propagator = flowing ? flowing->propagator : propagators_.standing();
-    auto after = propagator.times(driven);
-    if (flowing) {
-      hour.flow = part * circuits_ * assembly_.fluid.flow_per_bore;
-      const loop::OperatingPoint point =
-          operating_point(demand, propagator, after[HourlyPropagator::outlet], hour.flow);
-      hour.eft = point.eft;
-      hour.lft = point.lft;
-      hour.heat_to_ground = point.to_ground;
-      hour.power = point.power;
-      const double load = point.to_ground / circuits_;
-      for (std::size_t row = 0; row < HourlyPropagator::rows; ++row)
-        after[row] += propagator.at(row, HourlyPropagator::load) * load;
-    } else {
-      hour.eft = after[HourlyPropagator::outlet];
-      hour.lft = after[HourlyPropagator::down];
+    FlowPropagators::Flowing now{{&propagators_.standing(), nullptr}, {1, 0}, 0};
+    if (part > 0) now = propagators_.flowing(part, of_state(fluid_));
+    const double mean_after = drive_walls();
+    std::fill(after_.begin(), after_.end(), Pack{});
+    for (std::size_t i = 0; i < now.propagator.size(); ++i) {
+      if (now.part.at(i) != 0) now.propagator.at(i)->add(now.part.at(i), driven_, after_);
     }
-    std::copy(after.begin(), after.begin() + HourlyPropagator::modes, state_.begin());
-    const double heat = after[HourlyPropagator::heat];
-    slow_.advance(heat / seconds_per_hour);
-
+    if (part > 0) {
+      hour.flow = part * circuits_ * assembly_.fluid.flow_per_bore;
+      give_load(now, demand, hour);
+    } else {
+      hour.eft = after(places_.outlet());
+      hour.lft = after(places_.down());
+    }
+    for (std::size_t i = 0; i < places_.modes; ++i) driven_[i] = after(i);
+    double near = 0;  // of the mean wall by the hour's heat [K]
+    for (std::size_t w = 0; w < heat_.size(); ++w) {
+      const double heat = after(places_.heat(w)), part_of_wall = shape_.part_of(w);
+      heat_[w] = heat / seconds_per_hour;
+      near += part_of_wall * (ground_.drift[piece_of(w)] * heat + ground_.instant[piece_of(w)] * heat_[w]);
+    }
+    history_.advance(heat_);
     ++statistics_.hour;
-    simulation::update(statistics_, {hour.eft, hour.lft, hour.flow > 0, flowing ? flowing->reynolds : 0}, demand,
-                       assembly_.problem.pumps);
+    simulation::update(statistics_, {hour.eft, hour.lft, hour.flow > 0, now.reynolds}, demand, assembly_.problem.pumps);
     if (std::min(hour.eft, hour.lft) < zero_celsius) {
-      const double wall =
-          ambient_after + of_state(terms_) + ground_.drift * heat + ground_.instant * heat / seconds_per_hour;
+      const double wall = mean_after + of_state(terms_) + near;
       statistics_.coldest_wall = std::min(statistics_.coldest_wall, wall);
     }
     return hour;
   }
 
-  using Amplitudes = std::array<double, HourlyPropagator::modes>;
+  std::size_t piece_of(std::size_t wall) const { return wall % shape_.walls_of_a_bore(); }
 
-  double of_state(const Amplitudes& parts) const {
+  /// Enters every wall's ambient: what changes it within the hour is entered as the walls' mean change, and half of how
+  /// one wall's change differs from that, as of the hour's middle. Returns the mean at the hour's end [K].
+  double drive_walls() {
+    const double start = static_cast<double>(statistics_.hour % 24) / 24, end = start + 1.0 / 24;
+    const auto &rise = history_.rise(), &history = history_.history_term();
+    double before = 0, after = 0, mean_rise = 0;
+    for (std::size_t w = 0; w < shape_.walls(); ++w) {
+      const double now = undisturbed_.at(piece_of(w), start) + rise[w];
+      const double then = undisturbed_.at(piece_of(w), end) + history[w];
+      before += shape_.part_of(w) * now;
+      mean_rise += shape_.part_of(w) * rise[w];
+      after += shape_.part_of(w) * then;
+      driven_[places_.ambient(w)] = (now + then) / 2;
+    }
+    for (std::size_t w = 0; w < shape_.walls(); ++w) driven_[places_.ambient(w)] -= (after - before) / 2;
+    largest_rise_ = std::max(largest_rise_, std::abs(mean_rise));
+    driven_[places_.change()] = after - before;
+    driven_[places_.load()] = 0;
+    return after;
+  }
+
+  /// The hour's load [W], once it is known at which EFT the heat pumps give it.
+  void give_load(const FlowPropagators::Flowing& now, const loop::Demand& demand, record::Hour& hour) {
+    const auto answer = [&](std::size_t row) {
+      double sum = 0;
+      for (std::size_t i = 0; i < now.propagator.size(); ++i) {
+        if (now.part.at(i) != 0) sum += now.part.at(i) * now.propagator.at(i)->at(row, places_.load());
+      }
+      return sum;
+    };
+    const loop::OperatingPoint point =
+        operating_point(demand, answer(places_.outlet()), after(places_.outlet()), hour.flow);
+    hour.eft = point.eft;
+    hour.lft = point.lft;
+    hour.heat_to_ground = point.to_ground;
+    hour.power = point.power;
+    for (std::size_t row = 0; row < places_.rows(); ++row)
+      after_[row / Pack::width].values[row % Pack::width] += answer(row) * point.to_ground / circuits_;
+  }
+
+  double after(std::size_t row) const { return after_[row / Pack::width].values[row % Pack::width]; }
+
+  double of_state(const std::vector<double>& parts) const {
     double sum = 0;
-    for (std::size_t i = 0; i < parts.size(); ++i) sum += parts[i] * state_[i];
+    for (std::size_t i = 0; i < parts.size(); ++i) sum += parts[i] * driven_[i];
     return sum;
   }
 
   /// The hour is linear in its heat Q: EFT = E_0 + s Q/(m c), E_0 without heat, and LFT = EFT + Q/(m c): a line
   /// EFT = gain LFT + offset (loop::outlet_under_load). Q follows from the EFT.
-  loop::OperatingPoint operating_point(const loop::Demand& demand, const HourlyPropagator& propagator, double unloaded,
+  loop::OperatingPoint operating_point(const loop::Demand& demand, double outlet_per_load, double unloaded,
                                        double flow) const {
     const double heat_rate = flow * assembly_.fluid.heat_capacity;
-    const double slope = propagator.at(HourlyPropagator::outlet, HourlyPropagator::load) / circuits_ * heat_rate;
+    const double slope = outlet_per_load / circuits_ * heat_rate;
     return loop::operating_point(loop::outlet_under_load(unloaded, slope, heat_rate), demand, assembly_.problem.pumps);
   }
 
   const assembly::Assembly& assembly_;
   simulation::Plausible plausible_;
-  FieldsUndisturbed undisturbed_;
-  response::RunningSuperposition slow_;
+  CircuitShape shape_;
+  WallsUndisturbed undisturbed_;
+  WallHistory history_;
   NearGround ground_;
   FlowPropagators propagators_;
+  HourlyPropagator::Places places_;
   double circuits_;
-  double peak_;  // largest load of any hour [W]
-  Amplitudes state_{};
-  Amplitudes fluid_{}, terms_{};  // what adds up to the mean fluid, and to the near ground's terms
+  double peak_;                 // largest load of any hour [W]
+  std::vector<double> driven_;  // the state's amplitudes and what drives them
+  std::vector<Pack> after_;
+  std::vector<double> heat_;           // [wall], of the hour [W/m]
+  std::vector<double> fluid_, terms_;  // what adds up to the mean fluid, and to the near ground's terms
   simulation::Statistics statistics_;
+  double largest_rise_ = 0;  // [K]
 };
 
 }  // namespace
 
-Estimate superposed(const assembly::Assembly& assembly, const response::FieldResponse& response, const TakeYear& take) {
-  const response::Fit fitted = response::fit(response.samples, shortest, 4 * assembly.duration());
-  Screening screening(assembly, response, fitted.response);
+Estimate superposed(const assembly::Assembly& assembly, const LayoutResponse& response, const TakeYear& take) {
+  const Answers answers(response, 4 * assembly.duration());
+  Screening screening(assembly, response.parts, answers);
   std::vector<record::Hour> hours(hours_per_year);
   for (int year = 0; year < assembly.scenario.run.years; ++year) {
     for (record::Hour& hour : hours) hour = screening.hour();
     take(hours);
   }
-  return {screening.statistics(), fitted.misfit};
+  return {screening.statistics(), answers.field.misfit, screening.largest_rise()};
 }
 
-response::FieldResponse layout_response(const assembly::Assembly& assembly) {
+LayoutResponse layout_response(const assembly::Assembly& assembly) {
   check(assembly);
-  return response::field_response(assembly);
+  const int in_series = assembly.scenario.flow.in_series;
+  LayoutResponse layout{wall_parts(static_cast<std::size_t>(in_series)), {}, {}};
+  layout.field = response::field_response(assembly, layout.parts);
+  if (in_series > 1) {
+    const assembly::Assembly lone = assembly::assemble(response::lone_bore(assembly, {}), assembly);
+    layout.lone = response::field_response(lone, layout.parts);
+  }
+  return layout;
 }
 
 Estimate estimate(const assembly::Assembly& assembly, const TakeYear& take) {

@@ -1,9 +1,7 @@
 #include "engine/screen/hourly_propagator.hpp"
 
-#include <Eigen/Dense>
-#include <Eigen/Eigenvalues>
+#include <algorithm>
 #include <cmath>
-#include <random>
 
 #include "engine/base/calendar.hpp"
 #include "engine/march/instruction_sets.hpp"
@@ -14,137 +12,155 @@ namespace stillground::screen {
 using Eigen::Index;
 using Eigen::MatrixXd;
 using Eigen::RowVectorXd;
-using Eigen::VectorXd;
-
-// A step h of the two implicit stages, for x' = R x with K = (1 - gamma h R)^-1 and c = (1 - gamma)/gamma:
-//   x_1 = K x,   x_2 = K (x + c (K - 1) x) = K ((1 - c) + c K) x,   x(h) = x_2,
-// since h R K = (K - 1)/gamma: the rates cancel. A mean over the step has the stages' weights, (1 - gamma) x_1 + gamma
-// x_2; a mean over the hour is that of its steps.
-FullPropagator over_an_hour(const Circuit& circuit, const MatrixXd& rates, double step) {
-  using march::ars222::gamma;
-  const Index n = circuit.size();
-  const MatrixXd one = MatrixXd::Identity(n, n);
-  const MatrixXd stage = (one - gamma * step * rates).partialPivLu().solve(one);
-  const double carried = (1 - gamma) / gamma;
-  const MatrixXd over_a_step = stage * ((1 - carried) * one + carried * stage);
-  const auto mean_over_a_step = [&](const RowVectorXd& of) -> RowVectorXd {
-    return (1 - gamma) * (of * stage) + gamma * (of * over_a_step);
-  };
-  const auto steps = static_cast<int>(std::lround(seconds_per_hour / step));
-  RowVectorXd outlet = mean_over_a_step(circuit.outlet()), down = mean_over_a_step(circuit.topmost_down());
-  FullPropagator propagator{over_a_step, outlet, down};
-  for (int i = 1; i < steps; ++i) {
-    outlet = outlet * over_a_step;
-    down = down * over_a_step;
-    propagator.outlet += outlet;
-    propagator.down += down;
-    propagator.after = propagator.after * over_a_step;
-  }
-  propagator.outlet /= steps;
-  propagator.down /= steps;
-  return propagator;
-}
 
 namespace {
 
-/// What hours leave behind, one a column, from rest on: fluid that flows or stands alternately, for an hour or many,
-/// with loads drawn up to `load` [W] and `profile` times the undisturbed profile.
-MatrixXd random_hours(const Circuit& circuit, const FullPropagator& standing, const FullPropagator& flowing,
-                      double load, double profile) {
-  constexpr int hours = 240;
-  std::mt19937 bits(1);
-  const auto chance = [&] { return static_cast<double>(bits()) * 0x1p-32; };
-  MatrixXd seen(circuit.lasting(), hours);
-  VectorXd state = profile * circuit.profile_at_rest();
-  const FullPropagator* now = &standing;
-  for (int hour = 0; hour < hours; ++hour) {
-    if (chance() < 0.5) {
-      now = chance() < 0.3 ? &standing : &flowing;
-      state(circuit.load()) = now == &standing ? 0 : load * (2 * chance() - 1);
+/// Columns on their way through the hour. A step h from t on, for x' = R x + B u(t) with K = (1 - gamma h R)^-1 and
+/// c = (1 - gamma)/gamma:
+///   x_1 = K (x + gamma h B u(t + gamma h)),   x_2 = K (x + c (x_1 - x) + gamma h B u(t + h)),   x(t + h) = x_2,
+/// since h (R x_1 + B u_1) = (x_1 - x)/gamma: the rates cancel. A mean over the step has the stages' weights,
+/// (1 - gamma) x_1 + gamma x_2; a mean over the hour is that of its steps.
+class HourOfSteps {
+ public:
+  HourOfSteps(const Circuit& circuit, const Rates& rates, double step, const MatrixXd& start)
+      : circuit_(circuit),
+        step_(step),
+        solver_(rates.of_state, march::ars222::gamma * step),
+        given_(static_cast<std::size_t>(start.cols())),
+        columns_(given_ + static_cast<std::size_t>(circuit.walls()) + 2),
+        now_(static_cast<std::size_t>(circuit.size()), columns_),
+        driven_(now_) {
+    for (std::size_t i = 0; i < rows(); ++i) {
+      for (std::size_t c = 0; c < given_; ++c) now_.row(i)[c] = start(static_cast<Index>(i), static_cast<Index>(c));
+      const auto inputs = rates.of_inputs.row(static_cast<Index>(i));
+      const auto walls = circuit.walls();
+      double* driven = driven_.row(i) + given_;
+      for (Index w = 0; w < walls; ++w) driven[w] = march::ars222::gamma * step * inputs(w);
+      driven[walls] = march::ars222::gamma * step * inputs.head(walls).sum();  // by the part of the hour gone by
+      driven[walls + 1] = march::ars222::gamma * step * inputs(walls);
     }
-    state = (now->after * state).eval();
-    state(circuit.heat()) = 0;
-    seen.col(hour) = state.head(circuit.lasting());
+    outlet_ = down_ = RowVectorXd::Zero(static_cast<Index>(columns_));
   }
-  return seen;
-}
+
+  void march() {
+    using march::ars222::gamma;
+    const auto steps = static_cast<int>(std::lround(seconds_per_hour / step_));
+    for (int i = 0; i < steps; ++i) {
+      PackedRows stage = now_;
+      drive(stage, (i + gamma) / steps);
+      solver_.solve(stage);
+      look(stage, (1 - gamma) / steps);
+      constexpr double carried = (1 - gamma) / gamma;
+      for (std::size_t e = 0; e < now_.entries.size(); ++e) {
+        for (std::size_t v = 0; v < Pack::width; ++v) {
+          double& x = now_.entries[e].values[v];
+          x += carried * (stage.entries[e].values[v] - x);
+        }
+      }
+      drive(now_, (i + 1.0) / steps);
+      solver_.solve(now_);
+      look(now_, gamma / steps);
+    }
+  }
+
+  HourOfColumns result() const {
+    HourOfColumns hour{RowMatrix(static_cast<Index>(rows()), static_cast<Index>(columns_)), outlet_, down_};
+    for (std::size_t i = 0; i < rows(); ++i) {
+      for (std::size_t c = 0; c < columns_; ++c)
+        hour.after(static_cast<Index>(i), static_cast<Index>(c)) = now_.row(i)[c];
+    }
+    return hour;
+  }
+
+ private:
+  std::size_t rows() const { return static_cast<std::size_t>(circuit_.size()); }
+
+  void drive(PackedRows& columns, double gone_by) const {
+    const std::size_t change = columns_ - 2;
+    for (std::size_t i = 0; i < rows(); ++i) {
+      double* to = columns.row(i);
+      const double* by = driven_.row(i);
+      for (std::size_t c = given_; c < columns_; ++c) to[c] += c == change ? gone_by * by[c] : by[c];
+    }
+  }
+
+  void look(const PackedRows& columns, double weight) {
+    const auto see = [&](const RowVectorXd& unit, RowVectorXd& sum) {
+      Index place = 0;
+      unit.maxCoeff(&place);
+      const double* row = columns.row(static_cast<std::size_t>(place));
+      for (std::size_t c = 0; c < columns_; ++c) sum(static_cast<Index>(c)) += weight * row[c];
+    };
+    see(circuit_.outlet(), outlet_);
+    see(circuit_.topmost_down(), down_);
+  }
+
+  const Circuit& circuit_;
+  double step_;
+  StageSolver solver_;
+  std::size_t given_, columns_;
+  PackedRows now_, driven_;
+  RowVectorXd outlet_, down_;
+};
 
 }  // namespace
 
-MatrixXd modes(const Circuit& circuit, const FullPropagator& standing, const FullPropagator& flowing) {
-  const Index lasting = circuit.lasting();
-  // Of some 10 K either of them: none is left to the other's mercy.
-  const MatrixXd loaded = random_hours(circuit, standing, flowing, 5000, 0);
-  const MatrixXd levelled = random_hours(circuit, standing, flowing, 0, 5);
-  MatrixXd seen(lasting, loaded.cols() + levelled.cols());
-  seen << loaded, levelled;
-  MatrixXd known(lasting, 2);
-  known.col(0) = circuit.at_rest().head(lasting).normalized();
-  VectorXd profile = circuit.profile_at_rest().head(lasting);
-  profile -= known.col(0) * known.col(0).dot(profile);
-  known.col(1) = profile;
-  const bool layered = profile.norm() > 1e-9;
-  if (layered) known.col(1).normalize();
-  const Index given = layered ? 2 : 1;
-  seen -= known.leftCols(given) * (known.leftCols(given).transpose() * seen);
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> modes(seen * seen.transpose());  // strongest last
-  MatrixXd made(lasting, static_cast<Index>(HourlyPropagator::modes));
-  made.leftCols(given) = known.leftCols(given);
-  const Index rest = made.cols() - given;
-  made.rightCols(rest) = modes.eigenvectors().rightCols(rest);
-  return made;
+HourOfColumns over_an_hour(const Circuit& circuit, const Rates& rates, double step, const MatrixXd& start) {
+  HourOfSteps hour(circuit, rates, step, start);
+  hour.march();
+  return hour.result();
 }
 
-HourlyPropagator on_modes(const Circuit& circuit, const FullPropagator& whole, const MatrixXd& modes) {
-  HourlyPropagator propagator;
-  const Index lasting = circuit.lasting(), count = modes.cols(), driven = circuit.size() - circuit.ambient();
-  const auto put = [&](Index row, const RowVectorXd& of) {
-    const RowVectorXd on = of.head(lasting) * modes;
-    const auto entry = [&](Index column) -> double& {
-      return propagator
-          .entries[static_cast<std::size_t>(column) * HourlyPropagator::rows + static_cast<std::size_t>(row)];
-    };
-    for (Index column = 0; column < count; ++column) entry(column) = on(column);
-    for (Index column = 0; column < driven; ++column) entry(count + column) = of(circuit.ambient() + column);
-  };
-  const MatrixXd after = modes.transpose() * whole.after.topRows(lasting);
-  for (Index row = 0; row < count; ++row) put(row, after.row(row));
-  put(HourlyPropagator::outlet, whole.outlet);
-  put(HourlyPropagator::down, whole.down);
-  put(HourlyPropagator::heat, whole.after.row(circuit.heat()));
-  return propagator;
+HourlyPropagator::HourlyPropagator(const Circuit& circuit, const HourOfColumns& hour, const MatrixXd& modes) {
+  const Places places{static_cast<std::size_t>(modes.cols()), static_cast<std::size_t>(circuit.walls())};
+  entries_ = PackedRows(places.columns(), places.rows());
+  const MatrixXd after = modes.transpose() * hour.after;
+  for (std::size_t column = 0; column < places.columns(); ++column) {
+    const auto c = static_cast<Index>(column);
+    double* to = entries_.row(column);
+    for (std::size_t row = 0; row < places.modes; ++row) to[row] = after(static_cast<Index>(row), c);
+    to[places.outlet()] = hour.outlet(c);
+    to[places.down()] = hour.down(c);
+    for (std::size_t wall = 0; wall < places.walls; ++wall) to[places.heat(wall)] = hour.after(circuit.heat(wall), c);
+  }
 }
 
 namespace {
 
-/// Half of the rows side by side.
-using Half = double __attribute__((vector_size(HourlyPropagator::rows / 2 * sizeof(double)), aligned(64)));
+using Wide = double __attribute__((vector_size(sizeof(Pack)), aligned(alignof(Pack))));
 
+/// result += part sum_c driven_c entries_c, packs of rows side by side.
 STILLGROUND_CLONED
-void multiply(const double* entries, const double* of, double* result) {
-  const auto* column = reinterpret_cast<const Half*>(entries);
-  Half upper{}, lower{};
-  for (std::size_t i = 0; i < HourlyPropagator::columns; ++i, column += 2) {
-    upper += column[0] * of[i];
-    lower += column[1] * of[i];
+void multiply(const double* entries, std::size_t packs, double part, const double* driven, std::size_t columns,
+              double* result) {
+  const auto* from = reinterpret_cast<const Wide*>(entries);
+  auto* to = reinterpret_cast<Wide*>(result);
+  for (std::size_t p = 0; p < packs; ++p) {
+    Wide even{}, odd{};  // two chains, so that one need not wait for the other
+    std::size_t c = 0;
+    for (; c + 1 < columns; c += 2) {
+      even += from[c * packs + p] * driven[c];
+      odd += from[(c + 1) * packs + p] * driven[c + 1];
+    }
+    if (c < columns) even += from[c * packs + p] * driven[c];
+    to[p] += (even + odd) * part;
   }
-  auto* to = reinterpret_cast<Half*>(result);
-  to[0] = upper;
-  to[1] = lower;
 }
 
 }  // namespace
 
-std::array<double, HourlyPropagator::rows> HourlyPropagator::times(const std::array<double, columns>& of) const {
-  alignas(64) std::array<double, rows> result;
-  multiply(entries.data(), of.data(), result.data());
-  return result;
+void HourlyPropagator::add(double part, const std::vector<double>& driven, std::vector<Pack>& result) const {
+  multiply(entries_.row(0), entries_.packs, part, driven.data(), driven.size(), result.front().values);
 }
 
-HourlyPropagator between(const HourlyPropagator& a, const HourlyPropagator& b, double part) {
-  HourlyPropagator propagator;
-  for (std::size_t i = 0; i < propagator.entries.size(); ++i)
-    propagator.entries[i] = std::lerp(a.entries[i], b.entries[i], part);
+HourlyPropagator HourlyPropagator::between(const HourlyPropagator& a, const HourlyPropagator& b, double part) {
+  HourlyPropagator propagator = a;
+  for (std::size_t i = 0; i < a.entries_.entries.size(); ++i) {
+    for (std::size_t v = 0; v < Pack::width; ++v) {
+      double& entry = propagator.entries_.entries[i].values[v];
+      entry = std::lerp(entry, b.entries_.entries[i].values[v], part);
+    }
+  }
   return propagator;
 }
 

@@ -1,47 +1,59 @@
 #pragma once
 
-#include <Eigen/Core>
-#include <array>
+#include <cstddef>
+#include <vector>
 
 #include "engine/screen/circuit.hpp"
+#include "engine/screen/stage_solver.hpp"
 
 namespace stillground::screen {
 
-/// What an hour makes of a circuit's whole state at one flow, by the march's own steps and stage weights
-/// (march::ars222): a screening estimate and its march err alike by the time step.
-struct FullPropagator {
-  Eigen::MatrixXd after;      ///< state at the hour's end
+/// What an hour makes of columns of a circuit's state and of what drives it, by the march's own steps and stage weights
+/// (march::ars222): a screening estimate and its march err alike by the time step. Columns: those of the state that
+/// were given, then each wall's ambient (1 K), then all walls' change within the hour (straight, to 1 K at its end),
+/// then the load (1 W).
+struct HourOfColumns {
+  RowMatrix after;            ///< state at the hour's end
   Eigen::RowVectorXd outlet;  ///< mean over the hour of the stream that leaves
   Eigen::RowVectorXd down;    ///< the same of the topmost cell of that which enters
 };
 
-/// `step` [s] divides an hour.
-FullPropagator over_an_hour(const Circuit& circuit, const Eigen::MatrixXd& rates, double step);
+/// `start`: [size][column], without heat; `step` [s] divides an hour.
+HourOfColumns over_an_hour(const Circuit& circuit, const Rates& rates, double step, const Eigen::MatrixXd& start);
 
-/// A few proper orthogonal modes of the state (columns, orthonormal, [lasting][mode]) of which what occurs in it is
-/// made but for little: rest, the undisturbed profile, and the strongest of what random hours of load and rest leave
-/// behind (proper orthogonal decomposition).
-Eigen::MatrixXd modes(const Circuit& circuit, const FullPropagator& standing, const FullPropagator& flowing);
+/// The same on the amplitudes of a few modes of the state, ready for the march through the hours: column after column.
+class HourlyPropagator {
+ public:
+  /// What is driven, columns: the modes' amplitudes, then as HourOfColumns. What follows, rows: the amplitudes after
+  /// the hour, then outlet and down as there, then the heat through the mean metre of each wall [J/m].
+  struct Places {
+    std::size_t modes = 0, walls = 0;
 
-/// The same on the modes' amplitudes, ready for the march through the hours: column after column.
-struct HourlyPropagator {
-  static constexpr std::size_t modes = 13;
-  /// Rows after the modes': hour's means as in FullPropagator, and the heat through the mean metre of wall [J/m].
-  static constexpr std::size_t outlet = modes, down = modes + 1, heat = modes + 2, rows = modes + 3;
-  /// Columns after the modes': what drives the circuit.
-  static constexpr std::size_t ambient = modes, change = modes + 1, profile = modes + 2, load = modes + 3,
-                               columns = modes + 4;
+    std::size_t ambient(std::size_t wall) const { return modes + wall; }
+    std::size_t change() const { return modes + walls; }
+    std::size_t load() const { return modes + walls + 1; }
+    std::size_t columns() const { return modes + walls + 2; }
+    std::size_t outlet() const { return modes; }
+    std::size_t down() const { return modes + 1; }
+    std::size_t heat(std::size_t wall) const { return modes + 2 + wall; }
+    std::size_t rows() const { return modes + 2 + walls; }
+  };
 
-  alignas(64) std::array<double, rows * columns> entries{};
+  HourlyPropagator() = default;
 
-  /// What follows from the amplitudes and what drives them.
-  std::array<double, rows> times(const std::array<double, columns>& of) const;
-  double at(std::size_t row, std::size_t column) const { return entries[column * rows + row]; }
+  /// `modes`: orthonormal columns [size][mode] without heat; `hour`: of these as its start.
+  HourlyPropagator(const Circuit& circuit, const HourOfColumns& hour, const Eigen::MatrixXd& modes);
+
+  /// Adds `part` times what follows from `driven` [columns]; `result` has rows() entries, filled up to whole packs.
+  void add(double part, const std::vector<double>& driven, std::vector<Pack>& result) const;
+
+  double at(std::size_t row, std::size_t column) const { return entries_.row(column)[row]; }
+
+  /// a + part (b - a).
+  static HourlyPropagator between(const HourlyPropagator& a, const HourlyPropagator& b, double part);
+
+ private:
+  PackedRows entries_;  // [column][row]
 };
-
-HourlyPropagator on_modes(const Circuit& circuit, const FullPropagator& whole, const Eigen::MatrixXd& modes);
-
-/// a + part (b - a).
-HourlyPropagator between(const HourlyPropagator& a, const HourlyPropagator& b, double part);
 
 }  // namespace stillground::screen

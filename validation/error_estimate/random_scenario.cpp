@@ -6,33 +6,15 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
-#include <random>
 #include <variant>
 #include <vector>
 
 #include "engine/field/layout.hpp"
+#include "validation/harness/draw.hpp"
 
 namespace stillground::validation {
 
 namespace {
-
-/// The engine's bits are the standard's; its distributions are each library's own, so they are made here.
-class Draw {
- public:
-  explicit Draw(std::uint64_t seed) : bits_(seed) {}
-
-  double between(double low, double high) { return low + (high - low) * static_cast<double>(bits_() >> 11) * 0x1p-53; }
-  int one_of(int from, int to) { return from + static_cast<int>(between(0, to - from + 1)); }  ///< both ends included
-  bool chance(double of) { return between(0, 1) < of; }
-
-  template <class T>
-  T pick(std::initializer_list<T> from) {
-    return from.begin()[one_of(0, static_cast<int>(from.size()) - 1)];
-  }
-
- private:
-  std::mt19937_64 bits_;
-};
 
 model::Solid solid(Draw& draw) {
   return {draw.between(0.9, 3.5), draw.between(1.6e6, 2.9e6)};

@@ -8,6 +8,8 @@
 #include "engine/screen/estimate.hpp"
 #include "tests/march_scenario.hpp"
 #include "validation/harness/claim.hpp"
+#include "validation/harness/random_field.hpp"
+#include "validation/harness/screening_trial.hpp"
 #include "validation/harness/traces.hpp"
 
 using namespace stillground;
@@ -81,6 +83,17 @@ int main(int argc, char** argv) {
     months.absolute(name + ", largest miss", 0, found.month, monthly);
     hours.absolute(name + ", largest miss", 0, found.hour, hourly);
   };
+  auto& random = check.claim({"screening-random-short", "a screening estimate says itself how far it may be off",
+                              validation::Origin::engine, "the engine's own march, hour by hour",
+                              "as screening-own-error, which takes sixty fields and 25 years: six fields drawn at "
+                              "random, two years",
+                              "what it says of an hour's EFT and of a month's mean"});
+  for (std::uint64_t seed = 2001; seed <= 2006; ++seed) {
+    const model::Scenario field = validation::random_field(seed, 2);
+    const validation::ScreeningTrial trial = validation::screening_trial(field);
+    random.between(validation::field_in_words(field) + ", months [K]", 0, trial.estimated_month, trial.month);
+    random.between("the same, hours [K]", 0, trial.estimated_hour, trial.hour);
+  }
   put_on_trial("one bore, three years", test::scenario(1, 1, 3));
   put_on_trial("one bore whose pump never stops, a year", always_on(test::scenario(1, 1, 1)));
   put_on_trial("6 x 6 bores at 6 m, two years", test::scenario(6, 6, 2));

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <string>
 
 /// Plain values that runs and results are made of, in SI and kelvin.
@@ -51,6 +52,13 @@ struct ErrorEstimate {
   double grid = 0;     ///< by the cells
   double refresh = 0;  ///< by the interval between two sums over the neighbours
   double total = 0;    ///< by all of them at once
+};
+
+/// How far a screening estimate may lie from a march of the same scenario, as it estimates itself: largest absolute
+/// difference of the EFT over hours with flow [K]. Not a number: there is none.
+struct ScreeningError {
+  double month = std::numeric_limits<double>::quiet_NaN();  ///< of a month's mean
+  double hour = std::numeric_limits<double>::quiet_NaN();   ///< of any hour
 };
 
 }  // namespace stillground

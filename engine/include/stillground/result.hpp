@@ -21,6 +21,7 @@ struct Heading {
   bool has_heat_pump = false;  ///< else `heating`, `cooling` and `power` of the hours are 0
   double drill_length = 0;     ///< metres to drill, as the scenario counts them [m]
   ErrorEstimate eft_error;
+  ScreeningError screening_error;  ///< of a screening
   std::vector<BoreRow> bores;
   std::vector<LimitRow> limits;
   std::vector<std::string> warnings;  ///< all of the run

@@ -49,12 +49,13 @@ UnitSystem read_units(hid_t root) {
   return *system;
 }
 
+double number_or_none(hid_t root, const char* name) {
+  return hdf5::has_attribute(root, name) ? hdf5::read_number<double>(root, name)
+                                         : std::numeric_limits<double>::quiet_NaN();  // a file from before it was there
+}
+
 ErrorEstimate read_eft_error(hid_t root) {
-  const auto number = [&](const char* name) {
-    return hdf5::has_attribute(root, name)
-               ? hdf5::read_number<double>(root, name)
-               : std::numeric_limits<double>::quiet_NaN();  // a file from before it was there
-  };
+  const auto number = [&](const char* name) { return number_or_none(root, name); };
   return {number("eft_error_estimate_step"), number("eft_error_estimate_grid"), number("eft_error_estimate_refresh"),
           number("eft_error_estimate")};
 }
@@ -76,6 +77,8 @@ void read_attributes(const Source& source, Header& header) {
   header.years = hdf5::read_number<std::int32_t>(root, "years");
   header.step = hdf5::read_number<double>(root, "step");
   header.eft_error = read_eft_error(root);
+  header.screening_error = {number_or_none(root, "screening_error_estimate_month"),
+                            number_or_none(root, "screening_error_estimate")};
   if (hdf5::has_attribute(root, "group_error")) header.group_error = hdf5::read_number<double>(root, "group_error");
   header.fields = hdf5::read_text(root, "fields");
   header.limits = read_limits(source);

@@ -64,6 +64,15 @@ void put_eft_error(hid_t root, const ErrorEstimate& error) {
                     "model and of what the scenario gives come on top");
 }
 
+void put_screening_error(hid_t root, const ScreeningError& error) {
+  if (std::isnan(error.hour)) return;
+  hdf5::write_number(root, "screening_error_estimate", error.hour);
+  hdf5::write_number(root, "screening_error_estimate_month", error.month);
+  hdf5::write_label(root, "screening_error_estimate_units", "K");
+  hdf5::write_label(root, "screening_error_estimate_long_name",
+                    "largest difference of eft from a march of the same scenario, of an hour and of a month's mean");
+}
+
 }  // namespace
 
 void put_attributes(const hdf5::File& file, const Header& header, const Closing& closing) {
@@ -82,6 +91,7 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
   hdf5::write_number(root, "step", header.step);
   hdf5::write_label(root, "step_units", "s");
   put_eft_error(root, header.eft_error);
+  put_screening_error(root, closing.screening_error);
   if (header.group_error > 0) {
     hdf5::write_number(root, "group_error", header.group_error);
     hdf5::write_number(root, "group_deviation", closing.group_deviation);

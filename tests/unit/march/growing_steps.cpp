@@ -1,8 +1,11 @@
 #include "engine/march/growing_steps.hpp"
 
+#include <algorithm>
 #include <cmath>
 
+#include "engine/ground/grid.hpp"
 #include "engine/march/arkode/stepper.hpp"
+#include "engine/march/tableau.hpp"
 #include "tests/catch.hpp"
 #include "tests/unit/march/small_field.hpp"
 
@@ -44,4 +47,22 @@ TEST_CASE("Steps that grow with the time gone by lose little") {
   fine.march(
       {86400}, 60, 86400, [](double) {}, 0.005);
   CHECK(std::abs(coarse.operating_point().eft - fine.operating_point().eft) < 1e-4);
+}
+
+// Both are second order in the step; the factors bear steps of weeks where the explicit part bears days. Over
+// three years the mean wall is some kelvins up: 0.002 K of it.
+TEST_CASE("Axial conduction by factors is that of small explicit steps, at steps that these could not bear") {
+  const march::Problem problem = test::small_field();
+  const march::Multirate multirate;
+  const march::FlowRegime regime = test::regime(problem, 1400);
+  const march::Forcing forcing{{.to_ground = 9000}, &regime};
+  march::GrowingSteps within(problem, multirate, forcing, test::at_rest(problem)),
+      factored(problem, multirate, forcing, test::at_rest(problem), march::GrowingSteps::Axial::by_factors);
+  const double most = 0.9 * march::ars222::real_stability / ground::stiffest_axial_rate(problem.grid);
+  const double end = 1095 * 86400.0, longest = 25 * 86400.0;
+  REQUIRE(longest > 2 * most);
+  within.march(
+      {end}, 60, 86400, [](double) {}, 0.005);
+  factored.march({end}, 60, longest, [](double) {});
+  CHECK(std::abs(factored.operating_point().eft - within.operating_point().eft) < 2e-3);
 }

@@ -1,10 +1,8 @@
 #include "engine/screen/estimate.hpp"
 
-#include <Eigen/Dense>
 #include <cmath>
-#include <memory>
 
-#include "engine/screen/flow_propagators.hpp"
+#include "engine/screen/own_error.hpp"
 #include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
 
@@ -90,70 +88,28 @@ TEST_CASE("Bores that all but touch are refused where a screening would never co
   }
 }
 
-TEST_CASE("Thirteen modes tell an hour's outlet within 0.01 K of the whole circuit's at 50 W/m") {
-  const bore::Network network = bore::make_network(bore::NetworkParts{.bore_resistance = 0.1,
-                                                                      .internal_resistance = 0.4,
-                                                                      .even_share = 0.4,
-                                                                      .odd_share = 0.3,
-                                                                      .grout_capacity = 4.5e4,
-                                                                      .fluid_capacity = 3900.0,
-                                                                      .even_spread = 0.2,
-                                                                      .odd_wall_share = 0.2,
-                                                                      .ground_capacity = 4e4});
-  const screen::Circuit circuit({1, 1, 15, {-1, -0.7, -0.4, -0.1, 0.1, 0.4, 0.7, 1}},
-                                {0.01, {{600, 0.02}, {9000, 0.03}}, 1e-7});
-  const auto standing = screen::over_an_hour(circuit, circuit.rates(network, 0), 1800);
-  const auto flowing = screen::over_an_hour(circuit, circuit.rates(network, 1600), 1800);
-  const Eigen::MatrixXd modes = screen::modes(circuit, standing, flowing);
-  const screen::HourlyPropagator few[] = {screen::on_modes(circuit, standing, modes),
-                                          screen::on_modes(circuit, flowing, modes)};
-  Eigen::VectorXd state = Eigen::VectorXd::Zero(circuit.size());
-  state(circuit.profile()) = 1;
-  std::array<double, screen::HourlyPropagator::columns> driven{};
-  driven[screen::HourlyPropagator::profile] = 1;
-  test::Noise noise;
-  double most = 0;
-  for (int hour = 0; hour < 500; ++hour) {
-    const bool flows = noise() < 0.6;
-    const double load = flows ? 12000 * (noise() - 0.5) : 0;  // 120 m
-    state(circuit.load()) = driven[screen::HourlyPropagator::load] = load;
-    state(circuit.ambient()) = driven[screen::HourlyPropagator::ambient] = 3 * std::sin(hour / 50.0);
-    state(circuit.change()) = driven[screen::HourlyPropagator::change] = 0.05;
-    const auto& whole = flows ? flowing : standing;
-    const auto after = few[flows].times(driven);
-    if (flows) most = std::max(most, std::abs(after[screen::HourlyPropagator::outlet] - whole.outlet * state));
-    state = (whole.after * state).eval();
-    CHECK(after[screen::HourlyPropagator::heat] == Approx(state(circuit.heat())).margin(1800));  // 0.5 W/m
-    state(circuit.heat()) = 0;
-    std::copy(after.begin(), after.begin() + screen::HourlyPropagator::modes, driven.begin());
-  }
-  CHECK(most > 0);
-  CHECK(most < 0.01);
-}
-
-TEST_CASE("A circuit gives its heat to the wall and to what it stores") {
-  const bore::Network network = bore::make_network(bore::NetworkParts{.bore_resistance = 0.1,
-                                                                      .internal_resistance = 0.4,
-                                                                      .even_share = 0.4,
-                                                                      .odd_share = 0.3,
-                                                                      .grout_capacity = 4.5e4,
-                                                                      .fluid_capacity = 3900.0});
-  const screen::Circuit circuit({1, 1, 15, std::vector<double>(8, 0.0)}, {0.01, {}, 0});
-  const auto flowing = screen::over_an_hour(circuit, circuit.rates(network, 1600), 1800);
-  Eigen::VectorXd state = Eigen::VectorXd::Zero(circuit.size());
-  state(circuit.load()) = 6000;  // W into 120 m
-  const Eigen::VectorXd after = flowing.after * state;
-  // Streams at their own capacity, the even mode's nodes at half of the grout's each; odd modes keep no heat.
-  double stored = 0;
-  for (Eigen::Index layer = 0; layer < 8; ++layer) {
-    const Eigen::Index at = 6 * layer;
-    stored += 15 * (3900 * (after(at) + after(at + 1)) + 2.25e4 * (after(at + 2) + after(at + 3)));
-  }
-  CHECK(stored + 120 * after(circuit.heat()) == Approx(6000 * 3600.0).epsilon(1e-9));
-}
-
 TEST_CASE("Screening refuses bores that one step response cannot tell of") {
   auto s = small_site();
   s.layout = model::Positions{{{0, 0, 1.8, 60, 0}, {6, 0, 1.8, 60, seconds_per_year / 2}}};
   CHECK_THROWS_WITH(hours_of(assembly::assemble(s)), Contains("run.method") && Contains("method: march"));
+}
+
+TEST_CASE("A screening says how far it may be off a march, and is not") {
+  auto s = small_site(2, 2);
+  s.run.years = 2;
+  const assembly::Assembly assembly = assembly::assemble(s);
+  std::vector<record::Hour> hours;
+  const auto take = [&](std::span<const record::Hour> year) { hours.insert(hours.end(), year.begin(), year.end()); };
+  const screen::Estimate estimate = screen::estimate(assembly, take);
+  const record::ScreeningError error = screen::own_error(assembly, estimate);
+  simulation::Simulation march(assembly, 1);
+  double largest = 0;
+  for (const record::Hour& screened : hours) {
+    const record::Hour marched = march.march_hour();
+    if (marched.flow > 0) largest = std::max(largest, std::abs(screened.eft - marched.eft));
+  }
+  CHECK(largest > 0);
+  CHECK(largest < error.hour);
+  CHECK(error.month < error.hour);
+  CHECK(error.hour < 0.2);
 }
