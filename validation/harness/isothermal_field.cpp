@@ -39,11 +39,11 @@ model::Scenario scenario_of(const IsothermalField::Make& make) {
 IsothermalField::IsothermalField(const Make& make)
     : make_(make),
       assembly_(assembly::assemble(scenario_of(make))),
-      // So much flow that the fluid has one temperature; capacities that pass within a millisecond.
+      // Capacities that pass within a millisecond.
       regime_{1,
-              1e8,
+              make.heat_rate,
               {bore::make_network(bore::NetworkParts{.bore_resistance = make.resistance,
-                                                     .internal_resistance = 1,
+                                                     .internal_resistance = make.internal,
                                                      .even_share = 0.5,
                                                      .odd_share = 0.5,
                                                      .grout_capacity = 1e-2,
@@ -63,6 +63,17 @@ void IsothermalField::march(const std::vector<double>& times, const std::functio
 
 double IsothermalField::fluid() const {
   return (steps_.operating_point().eft + steps_.operating_point().lft) / 2 - undisturbed;
+}
+
+double IsothermalField::inlet() const {
+  return steps_.operating_point().lft - undisturbed;
+}
+
+double IsothermalField::share_of_inlet(std::size_t bore) const {
+  // Length times mean wall, as share() counts it, is H fluid - share Q R; R Q_b = H (inlet - Q_b/(2 W)) - that.
+  const double length = make_.bores[bore].depth;
+  const double above_wall = length * (inlet() - fluid()) + share(bore) * make_.heat * make_.resistance;
+  return above_wall / (make_.resistance + length / (2 * make_.heat_rate)) / make_.heat;
 }
 
 double IsothermalField::wall_of(std::size_t bore, std::size_t k) const {

@@ -25,6 +25,8 @@ class IsothermalField {
     double heat = 0;        ///< of all bores [W]
     int years = 0;          ///< the run for which the engine chooses its grid
     model::GridChoice::Level level = model::GridChoice::Level::normal;
+    double heat_rate = 1e8;  ///< of each bore's flow [W/K]; the preset is so much that the fluid has one temperature
+    double internal = 1;     ///< R_a, between the streams [K m/W]
   };
 
   explicit IsothermalField(const Make& make);
@@ -33,6 +35,11 @@ class IsothermalField {
   void march(const std::vector<double>& times, const std::function<void(double)>& at);
 
   double fluid() const;
+  double inlet() const;  ///< where the flow is less than plenty, that of all bores
+
+  /// A bore's part of the field's heat where each has a fluid of its own between inlet and wall, whose streams exchange
+  /// nothing: the mean of both stands at inlet - Q/(2 W) at all depths.
+  double share_of_inlet(std::size_t bore) const;
 
   /// Bore wall at a depth within the bore: cubic through the four nearest cells of the same layer of the log, or as
   /// many as there are.
