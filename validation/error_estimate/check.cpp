@@ -117,6 +117,31 @@ void random(validation::Claim& claim) {
                {"ten times as large", {{least, 10 * least}, {most, 10 * most}}, false}}});
 }
 
+/// Found among some 400 further seeds.
+void tightest(validation::Claim& claim) {
+  const auto drawn = [](std::uint64_t seed, const model::Scenario& s) {
+    return fmt::format("{}: {}", seed, validation::in_words(s));
+  };
+  for (const std::uint64_t seed : {346, 393, 624}) {
+    const model::Scenario scenario = validation::random_scenario(seed, 1);
+    put_on_trial(claim, drawn(seed, scenario), scenario);
+  }
+  struct Missed {
+    std::uint64_t seed = 0;
+    double bound = 0;  ///< of the error over the estimate
+  };
+  for (const auto& [seed, bound] : {Missed{264, 3.3}, Missed{617, 2.2}, Missed{110, 1.2}}) {
+    const model::Scenario scenario = validation::random_scenario(seed, 1);
+    const double error = validation::largest_difference(
+        validation::all_hours(scenario), validation::all_hours(validation::finer(scenario, validation::truth)));
+    claim.known_absolute_miss(drawn(seed, scenario) + ", error over estimate", 0,
+                              error / forecast::estimate_errors(assembly::assemble(scenario)).total, 1, bound,
+                              "Reynolds numbers of 2150 to 2500 for days: there a colder fluid has a worse film, which "
+                              "makes it colder still, "
+                              "and an error grows by more than the estimate's own feedback");
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -138,5 +163,13 @@ int main(int argc, char** argv) {
                    "as above; ground, bores, loads, flow, step and refresh interval drawn by the seed in front "
                    "(validation/error_estimate/random_scenario.hpp); seed 20 runs two years",
                    tolerance}));
+  tightest(check.claim(
+      {"estimate-tightest",
+       "it does so on the hardest scenarios of some 400 drawn, but for three near the laminar edge",
+       validation::Origin::engine, source,
+       "as above; the three scenarios in which the error comes nearest to the estimate and the three in which it "
+       "exceeds "
+       "it, of seeds 100 to 395 and 600 to 700; without the quarter by which all is raised the first three would miss",
+       tolerance}));
   return check.finish();
 }
