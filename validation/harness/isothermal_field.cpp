@@ -20,6 +20,8 @@ model::Scenario scenario_of(const IsothermalField::Make& make) {
   model::Scenario s;
   s.ground.layers = make.layers;
   s.ground.undisturbed = model::MeanOverBore{undisturbed};
+  if (make.heat_flow > 0)
+    s.ground.undisturbed = model::SeasonalSurface{.mean = undisturbed, .heat_flow = make.heat_flow};
   s.bore.top = make.bores.front().top;
   s.bore.depth = make.bores.front().depth;
   s.bore.diameter = 2 * make.radius;

@@ -90,4 +90,5 @@ def main():
         file.write(HEADER.format(precision=worst, shares=worst_share) + "\n".join(rows) + "\n")
 
 
-main()
+if __name__ == "__main__":
+    main()
