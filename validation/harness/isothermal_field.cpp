@@ -30,6 +30,7 @@ model::Scenario scenario_of(const IsothermalField::Make& make) {
   s.bore.grout = {"", {1.6, 3.0e6}};
   s.layout = model::Positions{make.bores};
   s.flow = {0.1e-3, model::Flow::Amount::per_bore, model::Flow::Runs::always};
+  s.flow.in_series = make.in_series;
   s.loads = model::ConstantGroundLoad{make.heat};
   s.run.years = make.years;
   s.run.grid.level = make.level;

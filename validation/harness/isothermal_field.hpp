@@ -27,6 +27,7 @@ class IsothermalField {
     model::GridChoice::Level level = model::GridChoice::Level::normal;
     double heat_rate = 1e8;  ///< of each bore's flow [W/K]; the preset is so much that the fluid has one temperature
     double internal = 1;     ///< R_a, between the streams [K m/W]
+    int in_series = 1;       ///< bores on a circuit, in their order
     double heat_flow = 0;    ///< geothermal [W/m2]; temperatures are then rises above the surface's
   };
 

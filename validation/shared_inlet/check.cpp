@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <limits>
 #include <map>
+#include <sstream>
 
 #include "engine/base/calendar.hpp"
 #include "validation/harness/claim.hpp"
@@ -69,6 +70,37 @@ void compare(const std::string& name, const std::vector<Row>& rows, Claims& clai
   });
 }
 
+/// Fields of circuits in series, by their inlet.
+void compare_series(validation::Claim& claim) {
+  std::map<std::string, std::vector<Row>> cases;
+  for (const Row& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/series_circuits.csv"))
+    cases[row.at("case")].push_back(row);
+  for (const auto& [name, rows] : cases) {
+    const Row& made = rows.front();
+    const double length = number(made, "length");
+    std::vector<model::BoreSite> bores;
+    std::stringstream all(made.at("positions"));
+    for (std::string one; std::getline(all, one, ';');)
+      bores.push_back({std::stod(one), std::stod(one.substr(one.find(':') + 1)), 2, length});
+    validation::IsothermalField field({.layers = {{std::numeric_limits<double>::infinity(), "rock", {2.0, 2.0e6}}},
+                                       .bores = bores,
+                                       .radius = 0.075,
+                                       .resistance = 0.1,
+                                       .heat = 20 * length * static_cast<double>(bores.size()),
+                                       .years = 25,
+                                       .heat_rate = number(made, "heat_rate"),
+                                       .internal = 1e6,
+                                       .in_series = std::stoi(made.at("in_series"))});
+    std::vector<double> times;
+    for (const Row& row : rows) times.push_back(number(row, "years") * seconds_per_year);
+    std::size_t next = 0;
+    field.march(times, [&](double) {
+      const Row& row = rows[next++];
+      claim.relative(fmt::format("{}, {} years", name, row.at("years")), number(row, "inlet"), field.inlet(), 0.003);
+    });
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -95,5 +127,13 @@ int main(int argc, char** argv) {
   validation::Traces traces;
   for (const auto& [name, rows] : cases) compare(name, rows, claims, traces);
   claims.inlet.plot(traces.on({"Rise of the inlet", "years", "rise [K]", true, false, {}}));
+  compare_series(
+      check.claim({"shared-inlet-series", "circuits of bores one after the other warm as segmented line sources say",
+                   validation::Origin::computed,
+                   "Cimmino & Bernier 2014 (segments), Claesson & Javed 2011 (line sources), each bore's outlet the "
+                   "next one's inlet; "
+                   "validation/reference_solutions/series_circuits.csv",
+                   "rise of the circuits' inlet [K]; 4 to 8 bores, two or three on a circuit; otherwise as above",
+                   "0.3 %, as for fields at one fluid temperature"}));
   return check.finish();
 }
