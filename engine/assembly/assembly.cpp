@@ -126,6 +126,10 @@ Assembly uncoupled(model::Scenario scenario, const march::fused::Kernels& kernel
   return uncoupled(std::move(scenario), std::make_shared<SolvedSections>(), kernels);
 }
 
+Assembly uncoupled(model::Scenario scenario, const Assembly& like) {
+  return uncoupled(std::move(scenario), like.sections, *like.kernels);
+}
+
 Assembly regrouped(Assembly uncoupled, field::Groups groups) {
   const auto upstream = field::in_series(uncoupled.bores.size(), uncoupled.scenario.flow.in_series);
   uncoupled.problem.groups = march_groups(uncoupled.problem.grid, uncoupled.bores, groups, upstream);
@@ -138,7 +142,7 @@ Assembly assemble(model::Scenario scenario, const march::fused::Kernels& kernels
 }
 
 Assembly assemble(model::Scenario scenario, const Assembly& like) {
-  return coupled(uncoupled(std::move(scenario), like.sections, *like.kernels));
+  return coupled(uncoupled(std::move(scenario), like));
 }
 
 }  // namespace stillground::assembly

@@ -54,6 +54,7 @@ Assembly assemble(model::Scenario scenario, const Assembly& like);
 /// assemble() in its two steps, between which other groups may be given. Without the coupling nothing can be marched;
 /// with it stand the groups and all that hangs on them: the refresh and whether the heat pumps can be met.
 Assembly uncoupled(model::Scenario scenario, const march::fused::Kernels& kernels = march::fused::best_kernels());
+Assembly uncoupled(model::Scenario scenario, const Assembly& like);  ///< as assemble() of the same
 Assembly regrouped(Assembly uncoupled, field::Groups groups);
 Assembly coupled(Assembly uncoupled);
 

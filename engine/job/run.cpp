@@ -8,6 +8,7 @@
 #include "engine/job/header.hpp"
 #include "engine/job/methods.hpp"
 #include "engine/job/warnings.hpp"
+#include "engine/screen/assemble.hpp"
 
 namespace stillground::job {
 
@@ -37,7 +38,9 @@ std::vector<Warning> run(const model::Scenario& scenario, const Options& options
     throw InputError("--resume: a screening estimate leaves no checkpoint; run it afresh");
   }
   spare_checkpoint(options);
-  const assembly::Assembly assembly = forecast::assemble(scenario, chosen_kernels(options));
+  const march::fused::Kernels& kernels = chosen_kernels(options);
+  const assembly::Assembly assembly =
+      screens ? screen::assemble(scenario, kernels) : forecast::assemble(scenario, kernels);
   std::vector<Warning> warnings = warnings_before(assembly);
   if (screens) add_field_warning(scenario, warnings);
   if (options.warned) options.warned(warnings);

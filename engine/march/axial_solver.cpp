@@ -30,14 +30,32 @@ void AxialSolver::factor(double kappa) {
   }
 }
 
+/// `rings` rings side by side: none waits for another's chain.
+template <std::size_t rings>
+void AxialSolver::solve_rings(double* x) const {
+  const std::size_t next = row_;  // ring
+  for (std::size_t i = 0; i < rings; ++i) x[i * next] *= inverse_[0];
+  for (std::size_t k = 1; k < nz_; ++k) {
+    for (std::size_t i = 0; i < rings; ++i) {
+      double* at = x + i * next + k;
+      *at = (*at + carry_[k] * at[-1]) * inverse_[k];
+    }
+  }
+  for (std::size_t k = nz_ - 1; k-- > 0;) {
+    for (std::size_t i = 0; i < rings; ++i) {
+      double* at = x + i * next + k;
+      *at += back_[k] * at[1];
+    }
+  }
+}
+
 void AxialSolver::solve(double kappa, double* block) {
   factor(kappa);
-  for (std::size_t i = 0; i < nr_; ++i) {
-    double* x = block + (ground_row_ + i) * row_;
-    x[0] *= inverse_[0];
-    for (std::size_t k = 1; k < nz_; ++k) x[k] = (x[k] + carry_[k] * x[k - 1]) * inverse_[k];
-    for (std::size_t k = nz_ - 1; k-- > 0;) x[k] += back_[k] * x[k + 1];
-  }
+  constexpr std::size_t together = 6;
+  double* first = block + ground_row_ * row_;
+  std::size_t i = 0;
+  for (; i + together <= nr_; i += together) solve_rings<together>(first + i * row_);
+  for (; i < nr_; ++i) solve_rings<1>(first + i * row_);
 }
 
 }  // namespace stillground::march

@@ -16,6 +16,8 @@ class AxialSolver {
 
  private:
   void factor(double kappa);
+  template <std::size_t rings>
+  void solve_rings(double* x) const;
 
   std::size_t nr_, nz_, row_, ground_row_;
   Vector above_, below_;

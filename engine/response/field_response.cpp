@@ -62,6 +62,7 @@ model::Scenario step_of_heat(const assembly::Assembly& assembly) {
   scenario.heat_pump.reset();
   scenario.flow.runs = model::Flow::Runs::always;
   scenario.flow.varies = model::Flow::Varies::never;
+  scenario.run.groups = model::Run::Groups::none;  // the run's are put in their place
   scenario.run.grid = {};
   scenario.run.refresh = assembly.multirate.update_interval;
   scenario.run.grid.radial_cells = assembly.grid_spec.radial_cells;
@@ -163,7 +164,8 @@ double longest_of(const assembly::Assembly& run, const assembly::Assembly& assem
 
 FieldResponse field_response(const assembly::Assembly& run_assembly, std::span<const double> parts) {
   const model::Scenario scenario = step_of_heat(run_assembly);
-  const assembly::Assembly assembly = assembly::assemble(scenario);
+  const assembly::Assembly assembly =
+      assembly::coupled(assembly::regrouped(assembly::uncoupled(scenario), run_assembly.groups));
   const march::Problem& problem = assembly.problem;
   assembly::FlowRegimes regimes(scenario, assembly.fluid, problem.grid);
   const march::FlowRegime regime =
@@ -177,6 +179,16 @@ FieldResponse field_response(const assembly::Assembly& run_assembly, std::span<c
   // With steps and instants made by one rule every instant is one step.
   steps.march(
       instants(longest, assembly.duration()), first_step, longest, [&](double) { reader.look(steps, response); }, part);
+  return response;
+}
+
+FieldResponse scaled(FieldResponse response, double conductivity, double heat_capacity) {
+  for (auto& samples : response) {
+    for (Sample& sample : samples) {
+      sample.time *= heat_capacity / conductivity;
+      sample.rise /= conductivity;
+    }
+  }
   return response;
 }
 

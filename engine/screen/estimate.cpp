@@ -70,6 +70,13 @@ CircuitShape shape_of(const assembly::Assembly& assembly, const std::vector<doub
   return shape;
 }
 
+/// Of each wall in the circuit's metres.
+std::vector<double> parts_of(const CircuitShape& shape) {
+  std::vector<double> parts;
+  for (std::size_t wall = 0; wall < shape.walls(); ++wall) parts.push_back(shape.part_of(wall));
+  return parts;
+}
+
 /// A layout's response as exponentials.
 struct Answers {
   WallAnswers field, lone;
@@ -85,6 +92,7 @@ class Screening {
       : assembly_(assembly),
         plausible_(assembly),
         shape_(shape_of(assembly, parts)),
+        parts_(parts_of(shape_)),
         undisturbed_(assembly, parts),
         history_(shape_.bores, slow_terms(answers.field), slow_terms(answers.lone), seconds_per_hour),
         ground_(near_ground(answers.field)),
@@ -161,7 +169,7 @@ class Screening {
     for (std::size_t i = 0; i < places_.modes; ++i) driven_[i] = after(i);
     double near = 0;  // of the mean wall by the hour's heat [K]
     for (std::size_t w = 0; w < heat_.size(); ++w) {
-      const double heat = after(places_.heat(w)), part_of_wall = shape_.part_of(w);
+      const double heat = after(places_.heat(w)), part_of_wall = parts_[w];
       heat_[w] = heat / seconds_per_hour;
       near += part_of_wall * (ground_.drift[piece_of(w)] * heat + ground_.instant[piece_of(w)] * heat_[w]);
     }
@@ -186,9 +194,9 @@ class Screening {
     for (std::size_t w = 0; w < shape_.walls(); ++w) {
       const double now = undisturbed_.at(piece_of(w), start) + rise[w];
       const double then = undisturbed_.at(piece_of(w), end) + history[w];
-      before += shape_.part_of(w) * now;
-      mean_rise += shape_.part_of(w) * rise[w];
-      after += shape_.part_of(w) * then;
+      before += parts_[w] * now;
+      mean_rise += parts_[w] * rise[w];
+      after += parts_[w] * then;
       driven_[places_.ambient(w)] = (now + then) / 2;
     }
     for (std::size_t w = 0; w < shape_.walls(); ++w) driven_[places_.ambient(w)] -= (after - before) / 2;
@@ -237,6 +245,7 @@ class Screening {
   const assembly::Assembly& assembly_;
   simulation::Plausible plausible_;
   CircuitShape shape_;
+  std::vector<double> parts_;  // [wall] of the circuit's metres
   WallsUndisturbed undisturbed_;
   WallHistory history_;
   NearGround ground_;

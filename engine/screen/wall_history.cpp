@@ -39,15 +39,22 @@ void WallHistory::add_terms(const WallAnswers& answers, double own, double share
 
 namespace {
 
-/// A term of one bore: rises <- decay rises + own heat + shared mean, added to what all terms make.
+/// All terms of one bore, [term][piece] with `stride` from term to term of `rises`:
+///   rises <- decay rises + own heat + shared mean,   rise = sum rises,   history = sum decay rises.
 STILLGROUND_CLONED
-void advance_term(double decay, const double* own, const double* shared, const double* heat, const double* mean,
-                  std::size_t pieces, double* rises, double* rise, double* history) {
-  for (std::size_t w = 0; w < pieces; ++w) {
-    const double now = decay * rises[w] + (own[w] * heat[w] + shared[w] * mean[w]);
-    rises[w] = now;
-    rise[w] += now;
-    history[w] += decay * now;
+void advance_terms(std::size_t terms, std::size_t pieces, const double* decay, const double* own, const double* shared,
+                   const double* heat, const double* mean, std::size_t stride, double* rises, double* rise,
+                   double* history) {
+  for (std::size_t j = 0; j < terms; ++j) {
+    for (std::size_t w = 0; w < pieces; ++w) {
+      const double now = decay[j] * rises[w] + (own[w] * heat[w] + shared[w] * mean[w]);
+      rises[w] = now;
+      rise[w] += now;
+      history[w] += decay[j] * now;
+    }
+    own += pieces;
+    shared += pieces;
+    rises += stride;
   }
 }
 
@@ -60,12 +67,10 @@ void WallHistory::advance(const std::vector<double>& heat) {
   }
   std::fill(rise_.begin(), rise_.end(), 0.0);
   std::fill(history_.begin(), history_.end(), 0.0);
-  for (std::size_t j = 0; j < decay_.size(); ++j) {
-    for (std::size_t b = 0; b < bores_; ++b) {
-      const std::size_t term = j * pieces_, bore = b * pieces_;
-      advance_term(decay_[j], &own_[term], &shared_[term], &heat[bore], mean_.data(), pieces_,
-                   &rises_[term * bores_ + bore], &rise_[bore], &history_[bore]);
-    }
+  for (std::size_t b = 0; b < bores_; ++b) {
+    const std::size_t bore = b * pieces_;
+    advance_terms(decay_.size(), pieces_, decay_.data(), own_.data(), shared_.data(), &heat[bore], mean_.data(),
+                  bores_ * pieces_, rises_.data() + bore, &rise_[bore], &history_[bore]);
   }
 }
 

@@ -39,7 +39,7 @@ MODULES = {
     "screen": f"model {GROUND} march record assembly simulation response",
     "job": f"units model materials {GROUND} march march/fused record record/journal record/write "
     "assembly simulation response forecast screen",
-    "library": "model config assembly job record record/read",
+    "library": "model config assembly screen job record record/read",
     "program": "units",
     "app": "units model config assembly job program",
     "tools/present": "units",

@@ -5,6 +5,7 @@
 #include <limits>
 #include <vector>
 
+#include "engine/screen/assemble.hpp"
 #include "engine/screen/own_error.hpp"
 #include "engine/simulation/simulation.hpp"
 
@@ -25,10 +26,11 @@ struct Extremes {
 
 ScreeningTrial screening_trial(const model::Scenario& scenario) {
   const assembly::Assembly assembly = assembly::assemble(scenario);
+  const assembly::Assembly few = screen::assemble(scenario);
   std::vector<record::Hour> screened;
   const screen::Estimate estimate = screen::estimate(
-      assembly, [&](std::span<const record::Hour> year) { screened.insert(screened.end(), year.begin(), year.end()); });
-  const record::ScreeningError own = screen::own_error(assembly, estimate);
+      few, [&](std::span<const record::Hour> year) { screened.insert(screened.end(), year.begin(), year.end()); });
+  const record::ScreeningError own = screen::own_error(few, estimate);
   ScreeningTrial trial;
   trial.estimated_month = own.month;
   trial.estimated_hour = own.hour;

@@ -1,11 +1,16 @@
 #include <stillground/check.hpp>
 #include <stillground/result.hpp>
 #include <stillground/run.hpp>
+#include <stillground/screening.hpp>
 #include <stillground/version.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <fstream>
+#include <iterator>
+#include <span>
 #include <sstream>
+#include <vector>
 
 #include "tests/catch.hpp"
 #include "tests/unit/base/scratch.hpp"
@@ -138,4 +143,37 @@ TEST_CASE("What is wrong is an InputError with its place and key", "[library]") 
                     Contains("result: ") && Contains("is the scenario itself"));
   CHECK_THROWS_WITH(run(read_scenario(site.file), site.folder / "none" / "x.h5"), Contains("there is no folder"));
   CHECK_THROWS_AS(Result(site.folder / "none.h5"), InputError);
+}
+
+TEST_CASE("Variants of a layout are screened together, without a file, on any number of threads", "[library]") {
+  const Site site;
+  const fs::path cooler = site.folder / "cooler.yaml";
+  std::ifstream in(site.file);
+  std::string text((std::istreambuf_iterator<char>(in)), {});
+  const auto at = text.find("loads.csv");
+  REQUIRE(at != std::string::npos);
+  text.replace(at, 9, "half.csv");
+  std::ofstream(cooler) << text;
+  std::ofstream half(site.folder / "half.csv");
+  half << "heating [W],cooling [W]\n";
+  for (int n = 0; n < hours_per_year; ++n) half << (n % 24 < 8 ? 2000 : 0) << ",0\n";
+  half.close();
+  const std::vector<Scenario> variants{read_scenario(site.file), read_scenario(cooler)};
+  const ScreeningBatch batch(variants.front());
+  const auto least = [&](int threads) {
+    std::vector<double> found(variants.size(), 1000);
+    batch.run(
+        variants,
+        [&](std::size_t variant, std::span<const Hour> hours) {
+          CHECK(hours.size() == 8760);
+          for (const Hour& hour : hours) {
+            if (hour.flow > 0) found[variant] = std::min(found[variant], hour.eft);
+          }
+        },
+        threads);
+    return found;
+  };
+  const auto one = least(1);
+  CHECK(one == least(2));
+  CHECK(one[0] < one[1]);
 }

@@ -1,0 +1,50 @@
+#pragma once
+
+#include <functional>
+#include <span>
+#include <vector>
+
+#include "engine/assembly/assembly.hpp"
+#include "engine/screen/estimate.hpp"
+
+namespace stillground::screen {
+
+/// One layout, many variants: its step response is marched once and serves every scenario of the same geometry. In
+/// ground of k' and c' for k and c everywhere it is the same but for scale (similarity of the equation of heat
+/// conduction: Carslaw & Jaeger 1959, 1.6 [section from memory]),
+///   U'(t) = k/k' U(t k'/k c/c'),
+/// exactly so but for the little that the bores' resistance does to how heat is shared out. Nothing is written; all
+/// calls but the constructor may come from any thread.
+class Batch {
+ public:
+  /// Marches the middle's layout to the run's end. `faster` >= 1: how many times as diffusive as the middle's a
+  /// variant's ground may be. Throws as assemble() and layout_response().
+  explicit Batch(const model::Scenario& middle, double faster = 1.5);
+
+  /// Of one variant: other loads, flow, heat pumps, fluid, pipes, grout, undisturbed ground, start and years (not more
+  /// than the middle's); conductivities and heat capacities of all layers by one factor each. Throws InputError, at the
+  /// key, where its geometry is another or its ground too fast.
+  Estimate screen(const model::Scenario& variant, const TakeYear& take) const;
+
+  /// Takes 8760 hours of a variant's run-year, from any thread; a variant's years come in order.
+  using TakeVariantsYear = std::function<void(std::size_t variant, std::span<const record::Hour>)>;
+
+  /// Of all, on `threads` threads (0: as many as the machine has). The same at any number of them. What a variant
+  /// throws is thrown again, the first one's by number, after the others have ended.
+  std::vector<Estimate> screen(std::span<const model::Scenario> variants, const TakeVariantsYear& take,
+                               int threads = 0) const;
+
+ private:
+  struct Factors {
+    double conductivity = 1, heat_capacity = 1;
+  };
+
+  Factors factors(const model::Scenario& variant) const;
+  void refuse_other_geometry(const assembly::Assembly& variant) const;
+
+  assembly::Assembly middle_;
+  double faster_;
+  LayoutResponse response_;
+};
+
+}  // namespace stillground::screen
