@@ -77,6 +77,12 @@ std::vector<double> parts_of(const CircuitShape& shape) {
   return parts;
 }
 
+std::vector<std::size_t> pieces_of(const CircuitShape& shape) {
+  std::vector<std::size_t> pieces;
+  for (std::size_t wall = 0; wall < shape.walls(); ++wall) pieces.push_back(wall % shape.walls_of_a_bore());
+  return pieces;
+}
+
 /// A layout's response as exponentials.
 struct Answers {
   WallAnswers field, lone;
@@ -93,6 +99,7 @@ class Screening {
         plausible_(assembly),
         shape_(shape_of(assembly, parts)),
         parts_(parts_of(shape_)),
+        pieces_(pieces_of(shape_)),
         undisturbed_(assembly, parts),
         history_(shape_.bores, slow_terms(answers.field), slow_terms(answers.lone), seconds_per_hour),
         ground_(near_ground(answers.field)),
@@ -183,7 +190,7 @@ class Screening {
     return hour;
   }
 
-  std::size_t piece_of(std::size_t wall) const { return wall % shape_.walls_of_a_bore(); }
+  std::size_t piece_of(std::size_t wall) const { return pieces_[wall]; }
 
   /// Enters every wall's ambient: what changes it within the hour is entered as the walls' mean change, and half of how
   /// one wall's change differs from that, as of the hour's middle. Returns the mean at the hour's end [K].
@@ -208,21 +215,19 @@ class Screening {
 
   /// The hour's load [W], once it is known at which EFT the heat pumps give it.
   void give_load(const FlowPropagators::Flowing& now, const loop::Demand& demand, record::Hour& hour) {
-    const auto answer = [&](std::size_t row) {
-      double sum = 0;
-      for (std::size_t i = 0; i < now.propagator.size(); ++i) {
-        if (now.part.at(i) != 0) sum += now.part.at(i) * now.propagator.at(i)->at(row, places_.load());
-      }
-      return sum;
-    };
-    const loop::OperatingPoint point =
-        operating_point(demand, answer(places_.outlet()), after(places_.outlet()), hour.flow);
+    double outlet = 0;  // of a watt [K/W]
+    for (std::size_t i = 0; i < now.propagator.size(); ++i) {
+      if (now.part.at(i) != 0) outlet += now.part.at(i) * now.propagator.at(i)->at(places_.outlet(), places_.load());
+    }
+    const loop::OperatingPoint point = operating_point(demand, outlet, after(places_.outlet()), hour.flow);
     hour.eft = point.eft;
     hour.lft = point.lft;
     hour.heat_to_ground = point.to_ground;
     hour.power = point.power;
-    for (std::size_t row = 0; row < places_.rows(); ++row)
-      after_[row / Pack::width].values[row % Pack::width] += answer(row) * point.to_ground / circuits_;
+    for (std::size_t i = 0; i < now.propagator.size(); ++i) {
+      if (now.part.at(i) != 0)
+        now.propagator.at(i)->add_column(places_.load(), now.part.at(i) * point.to_ground / circuits_, after_);
+    }
   }
 
   double after(std::size_t row) const { return after_[row / Pack::width].values[row % Pack::width]; }
@@ -245,7 +250,8 @@ class Screening {
   const assembly::Assembly& assembly_;
   simulation::Plausible plausible_;
   CircuitShape shape_;
-  std::vector<double> parts_;  // [wall] of the circuit's metres
+  std::vector<double> parts_;        // [wall] of the circuit's metres
+  std::vector<std::size_t> pieces_;  // [wall] of its bore
   WallsUndisturbed undisturbed_;
   WallHistory history_;
   NearGround ground_;

@@ -153,6 +153,12 @@ void HourlyPropagator::add(double part, const std::vector<double>& driven, std::
   multiply(entries_.row(0), entries_.packs, part, driven.data(), driven.size(), result.front().values);
 }
 
+void HourlyPropagator::add_column(std::size_t column, double times, std::vector<Pack>& result) const {
+  const double* from = entries_.row(column);
+  double* to = result.front().values;
+  for (std::size_t i = 0; i < result.size() * Pack::width; ++i) to[i] += times * from[i];
+}
+
 HourlyPropagator HourlyPropagator::between(const HourlyPropagator& a, const HourlyPropagator& b, double part) {
   HourlyPropagator propagator = a;
   for (std::size_t i = 0; i < a.entries_.entries.size(); ++i) {

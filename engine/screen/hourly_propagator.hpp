@@ -47,6 +47,9 @@ class HourlyPropagator {
   /// Adds `part` times what follows from `driven` [columns]; `result` has rows() entries, filled up to whole packs.
   void add(double part, const std::vector<double>& driven, std::vector<Pack>& result) const;
 
+  /// Adds `times` one column.
+  void add_column(std::size_t column, double times, std::vector<Pack>& result) const;
+
   double at(std::size_t row, std::size_t column) const { return entries_.row(column)[row]; }
 
   /// a + part (b - a).

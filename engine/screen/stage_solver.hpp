@@ -4,14 +4,9 @@
 #include <vector>
 
 #include "engine/screen/circuit.hpp"
+#include "engine/screen/pack.hpp"
 
 namespace stillground::screen {
-
-/// Eight numbers side by side.
-struct alignas(64) Pack {
-  static constexpr std::size_t width = 8;
-  double values[width];
-};
 
 /// Rows of packs: [row][pack].
 struct PackedRows {

@@ -1,9 +1,9 @@
 #pragma once
 
 #include <cstddef>
-#include <map>
 #include <vector>
 
+#include "engine/screen/pack.hpp"
 #include "engine/screen/wall_answers.hpp"
 
 namespace stillground::screen {
@@ -24,16 +24,21 @@ class WallHistory {
   /// Goes on over an interval with `heat` per metre of each wall [W/m].
   void advance(const std::vector<double>& heat);
 
+  /// One exponential, the pieces side by side.
+  struct Term {
+    Pack own;     ///< A (1 - decay) of the wall's own heat
+    Pack shared;  ///< and of the bores' mean
+    double time_constant = 0;
+    double decay = 0;  ///< exp(-dt/tau)
+  };
+
  private:
   void add_terms(const WallAnswers& answers, double own, double shared, double interval);
 
   std::size_t bores_, pieces_;
-  std::map<double, std::size_t> places_;  // of a time constant among the terms
-  std::vector<double> decay_;             // [term]: exp(-dt/tau)
-  std::vector<double> own_, shared_;      // [term][piece]: A (1 - decay) of the wall's own heat, of the bores' mean
-  std::vector<double> rises_;             // [term][wall]
-  std::vector<double> mean_;              // [piece]
-  std::vector<double> rise_, history_;    // [wall]
+  std::vector<Term> terms_;
+  std::vector<Pack> rises_;             // [term][bore]
+  std::vector<double> rise_, history_;  // [wall]
 };
 
 }  // namespace stillground::screen
