@@ -37,6 +37,13 @@ struct ConstantGroundLoad {
   double to_ground = 0;  ///< [W]
 };
 
+/// How the load goes up and down within an hour: `factor` times the hour's mean for `duration`, the rest even so that
+/// the mean stays what it is.
+struct LoadPeak {
+  double factor = 1;    ///< >= 1
+  double duration = 0;  ///< [s], 0..3600; factor times duration is at most an hour
+};
+
 using Loads = std::variant<BuildingLoads, GroundLoads, ConstantGroundLoad>;
 
 struct CopPoint {
@@ -54,7 +61,7 @@ struct HeatPump {
 struct Limit {
   enum class Quantity { eft, lft, mean_fluid };
   enum class Side { least, most };
-  enum class Over { hour, month };
+  enum class Over { minute, hour, month };
 
   std::string name;  ///< the scenario's key: "eft_min"
   Quantity quantity = Quantity::eft;

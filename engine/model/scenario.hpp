@@ -67,6 +67,7 @@ struct Scenario {
   Fluid fluid;
   Flow flow;
   Loads loads;
+  std::optional<LoadPeak> peak;  ///< in every hour with load; none: loads are even within the hour
   std::optional<HeatPump> heat_pump;
   Run run;
   std::vector<Limit> limits;

@@ -4,6 +4,7 @@
 #include <limits>
 #include <variant>
 
+#include "engine/assembly/median_bore.hpp"
 #include "engine/field/superposition.hpp"
 #include "engine/march/growing_steps.hpp"
 #include "engine/march/state_layout.hpp"
@@ -24,14 +25,6 @@ model::GridChoice outright(const ground::GridSpec& spec) {
   choice.outer_radius = spec.outer_radius;
   choice.bottom_margin = spec.bottom_margin;
   return choice;
-}
-
-model::BoreSite median_bore(const assembly::Assembly& assembly) {
-  std::vector<model::BoreSite> bores = assembly.bores;
-  const auto middle = bores.begin() + static_cast<std::ptrdiff_t>(bores.size() / 2);
-  std::nth_element(bores.begin(), middle, bores.end(),
-                   [](const auto& a, const auto& b) { return a.depth != b.depth ? a.depth < b.depth : a.top < b.top; });
-  return {0, 0, middle->top, middle->depth, 0};
 }
 
 /// The share of `bores` in the scenario's demand, hour by hour.
@@ -68,7 +61,8 @@ model::Scenario refined(const assembly::Assembly& assembly, const Refinement& by
 
 model::Scenario lone_bore_on_day(const assembly::Assembly& assembly, const Refinement& by, long day, long hours) {
   model::Scenario lone = refined(assembly, by);
-  lone.layout = model::Positions{{median_bore(assembly)}};
+  const model::BoreSite& like = assembly::median_bore(assembly.bores);
+  lone.layout = model::Positions{{{0, 0, like.top, like.depth, 0}}};
   lone.flow.rate = assembly.fluid.flow_per_bore / assembly.fluid.density;
   lone.flow.amount = model::Flow::Amount::per_bore;
   lone.flow.in_series = 1;

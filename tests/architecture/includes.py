@@ -35,10 +35,11 @@ MODULES = {
     "assembly": f"units model materials {GROUND} march march/fused",
     "simulation": f"units model materials {GROUND} march march/fused march/arkode record assembly",
     "response": f"model {GROUND} march record assembly simulation",
+    "transit": f"model {GROUND} march record assembly",
     "forecast": f"model {GROUND} march march/fused record assembly simulation response",
     "screen": f"model {GROUND} march record assembly simulation response",
     "job": f"units model materials {GROUND} march march/fused record record/journal record/write "
-    "assembly simulation response forecast screen",
+    "assembly simulation response transit forecast screen",
     "library": "model config assembly screen job record record/read",
     "program": "units",
     "app": "units model config assembly job program",

@@ -41,8 +41,17 @@ struct LimitRow {
   std::string name;      ///< "eft_min"
   std::string quantity;  ///< "eft", "lft" or "mean_fluid"
   bool is_least = true;  ///< least allowed, else most allowed
-  std::string over;      ///< "hour" or "month"
+  std::string over;      ///< "minute", "hour" or "month"
   double value = 0;      ///< [K]
+};
+
+/// The least and the greatest EFT of any minute of a run-year, as estimated after the run. Not a number, and -1, where
+/// no hour has flow.
+struct MinuteExtremes {
+  double eft_least = 0;  ///< [K]
+  double eft_most = 0;   ///< [K]
+  long hour_least = -1;  ///< of the run, in which it occurs
+  long hour_most = -1;
 };
 
 /// How far an hourly EFT may be off for numerical reasons, as estimated before the run: largest absolute error over the
