@@ -135,6 +135,7 @@ constexpr std::array table = {
     Key{.path = "loads.growth", .kind = quantity, .dimension = D::fraction, .preset = "0", .least = "-0.2", .most = "0.2", .example = "0.01", .example2 = "1 %", .help = "of the loads from one run-year to the next"},
     Key{.path = "loads.times", .kind = whole, .preset = "1", .least = "1", .most = "10000", .example = "12", .help = "so many equal buildings"},
     Key{.path = "loads.from", .kind = date, .preset = "the run's start", .example = "2029-07-01", .help = "nothing before this day"},
+    Key{.path = "loads.peak", .kind = text, .preset = "even", .example = "1.4 times for 10 min", .help = "of the load within every hour, whose mean stays as given; for the EFT of a minute"},
     Key{.path = "loads.buildings", .kind = list, .help = "several buildings, summed hour by hour; each with the keys above", .inside = "loads"},
 
     Key{.path = "heat_pump", .kind = map, .example = "{heating_cop: {\"0 degC\": 3.4, \"10 degC\": 4.4}}", .help = "needed with heating or cooling"},
@@ -168,7 +169,7 @@ constexpr std::array table = {
     Key{.path = "limits.mean_fluid_min", .kind = either, .example = "0 degC", .example2 = "32 degF", .help = "of the two's mean; or {value, over}", .inside = "limits.*"},
     Key{.path = "limits.mean_fluid_max", .kind = either, .example = "30 degC", .example2 = "86 degF", .help = "the same, at most", .inside = "limits.*"},
     Key{.path = "limits.*.value", .kind = quantity, .need = required, .dimension = D::temperature, .least = "-60 degC", .most = "100 degC", .example = "-1 degC", .example2 = "30 degF", .help = "least or most, as the key says"},
-    Key{.path = "limits.*.over", .kind = word, .preset = "hour", .words = "hour|month", .example = "month", .help = "the mean that is judged"},
+    Key{.path = "limits.*.over", .kind = word, .preset = "hour", .words = "minute|hour|month", .example = "month", .help = "the mean that is judged; minute: of the EFT, estimated"},
 
     Key{.path = "record", .kind = map, .help = "what the result keeps besides the hourly series"},
     Key{.path = "record.fields", .kind = word, .preset = "monthly", .words = "monthly|yearly|none", .example = "monthly", .help = "how often the ground's temperatures are kept"},

@@ -135,7 +135,8 @@ model::BuildingLoads sum_of(const std::vector<Part>& parts, const model::Run& ru
 
 std::vector<Part> read_buildings(const Section& section, const model::Run& run, Context& context) {
   for (const Key* row : keys_below("loads")) {
-    if (row->leaf() != "buildings") section.forbid(row->leaf(), "stands inside each of the buildings");
+    if (row->leaf() != "buildings" && row->leaf() != "peak")
+      section.forbid(row->leaf(), "stands inside each of the buildings");
   }
   const Node& list = section.node("buildings");
   if (list.items.empty()) section.where("buildings").refuse("no building is given: at least one is needed");
@@ -144,6 +145,7 @@ std::vector<Part> read_buildings(const Section& section, const model::Run& run, 
     const Section building(list.items[i], "loads", fmt::format("loads.buildings[{}]", i + 1), list.items[i].place);
     building.forbid("buildings", "a building holds no buildings");
     building.forbid("to_ground", "is the ground's own load, not a building's");
+    building.forbid("peak", "is that of all buildings together: it stands beside them, under loads");
     building.one_of({"file", "monthly"});
     parts.push_back(read_part(building, run, context));
   }

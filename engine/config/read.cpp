@@ -10,6 +10,7 @@
 #include "engine/base/digest.hpp"
 #include "engine/base/files.hpp"
 #include "engine/config/context.hpp"
+#include "engine/config/load_peak.hpp"
 #include "engine/config/parts.hpp"
 #include "engine/config/shape.hpp"
 #include "engine/units/display.hpp"
@@ -75,6 +76,7 @@ model::Scenario read_scenario(const std::filesystem::path& file, std::optional<U
   scenario.fluid = read_fluid(root);
   scenario.flow = read_flow(root);
   scenario.loads = read_loads(root, scenario.run, context);
+  scenario.peak = read_load_peak(root);
   scenario.heat_pump = read_heat_pump(root, scenario.loads, context);
   scenario.limits = read_limits(root);
   scenario.fields = read_fields(root);

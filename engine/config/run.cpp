@@ -66,7 +66,13 @@ model::Limit read_limit(const Section& limits, const std::string& name) {
   if (given.kind == Node::Kind::map) {
     const Section section = limits.section(name);
     limit.value = section.quantity("value");
-    limit.over = section.word("over") == "month" ? model::Limit::Over::month : model::Limit::Over::hour;
+    const std::string over = section.word("over");
+    if (over == "minute" && limit.quantity != model::Limit::Quantity::eft) {
+      section.where("over").refuse("minutes are estimated of the EFT alone (allowed here: hour, month)");
+    }
+    limit.over = over == "minute"  ? model::Limit::Over::minute
+                 : over == "month" ? model::Limit::Over::month
+                                   : model::Limit::Over::hour;
     return limit;
   }
   const Where where = limits.where(name);

@@ -24,6 +24,18 @@ const char* quantity(model::Limit::Quantity q) {
   return "";
 }
 
+const char* over(model::Limit::Over o) {
+  switch (o) {
+    case model::Limit::Over::minute:
+      return "minute";
+    case model::Limit::Over::hour:
+      return "hour";
+    case model::Limit::Over::month:
+      return "month";
+  }
+  return "";
+}
+
 const char* fields(model::RecordFields f) {
   switch (f) {
     case model::RecordFields::monthly:
@@ -38,8 +50,8 @@ const char* fields(model::RecordFields f) {
 
 void add_limits(const model::Scenario& scenario, record::Header& header) {
   for (const auto& limit : scenario.limits) {
-    header.limits.push_back({limit.name, quantity(limit.quantity), limit.side == model::Limit::Side::least,
-                             limit.over == model::Limit::Over::hour ? "hour" : "month", limit.value});
+    header.limits.push_back(
+        {limit.name, quantity(limit.quantity), limit.side == model::Limit::Side::least, over(limit.over), limit.value});
   }
 }
 

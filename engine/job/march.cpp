@@ -11,6 +11,7 @@
 #include "engine/record/write/result_file.hpp"
 #include "engine/simulation/plausible.hpp"
 #include "engine/simulation/simulation.hpp"
+#include "engine/transit/minute_extremes.hpp"
 
 namespace stillground::job {
 
@@ -59,7 +60,10 @@ class Recording {
     if (journal_.state().empty()) {
       take_snapshot();
     } else {
-      journal_.replay([&](record::Frame frame) { std::visit([&](auto& kept) { file_.add(std::move(kept)); }, frame); });
+      journal_.replay([&](record::Frame frame) {
+        if (const auto* hours = std::get_if<std::vector<record::Hour>>(&frame)) keep(*hours);
+        std::visit([&](auto& kept) { file_.add(std::move(kept)); }, frame);
+      });
       simulation_.restore(journal_.state());
     }
   }
@@ -78,6 +82,7 @@ class Recording {
   std::vector<Warning> finish() {
     const auto warnings = warnings_after(assembly_, simulation_.statistics());
     record::Closing closing;
+    closing.minutes = transit::minute_extremes(assembly_, all_hours_);
     closing.warnings = stored_lines(warnings);
     closing.group_deviation = simulation_.statistics().group_deviation;
     if (assembly_.scenario.fields != model::RecordFields::none) closing.steady_rise = simulation_.steady_rise();
@@ -136,8 +141,11 @@ class Recording {
   void record_hours() {
     journal_.append(hours_);
     file_.add(hours_);
+    keep(hours_);
     hours_.clear();
   }
+
+  void keep(const std::vector<record::Hour>& hours) { all_hours_.insert(all_hours_.end(), hours.begin(), hours.end()); }
 
   bool stopped() const { return stop_ && stop_->load(); }
 
@@ -177,6 +185,7 @@ class Recording {
   record::Journal journal_;
   record::ResultFile file_;
   std::vector<record::Hour> hours_;  // of the day so far
+  std::vector<record::Hour> all_hours_;
   Clock::time_point saved_ = Clock::now();
 };
 

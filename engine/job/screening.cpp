@@ -12,6 +12,7 @@
 #include "engine/record/write/result_file.hpp"
 #include "engine/screen/estimate.hpp"
 #include "engine/screen/own_error.hpp"
+#include "engine/transit/minute_extremes.hpp"
 
 namespace stillground::job {
 
@@ -46,11 +47,13 @@ std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Opt
   const screen::LayoutResponse response = screen::layout_response(assembly);
   const std::atomic<bool>* stop = options.listen ? &options.listen() : nullptr;
   record::ResultFile file(options.result, header, 0);
+  std::vector<record::Hour> all_hours;
   Progress progress;
   progress.start = assembly.scenario.run.start;
   progress.hours_total = static_cast<double>(assembly.hours());
   const screen::Estimate estimated = screen::superposed(assembly, response, [&](std::span<const record::Hour> hours) {
     file.add(hours);
+    all_hours.insert(all_hours.end(), hours.begin(), hours.end());
     add_year(progress, hours);
     if (options.progress) options.progress(progress);
     if (stop && stop->load())
@@ -60,6 +63,7 @@ std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Opt
   closing.screening_error = screen::own_error(assembly, estimated);
   std::vector<Warning> found = warnings_after(assembly, estimated.statistics);
   found.push_back(off_the_march(assembly.scenario, closing.screening_error));
+  closing.minutes = transit::minute_extremes(assembly, all_hours);
   closing.warnings = stored_lines(found);
   file.finish(closing);
   if (options.fresh) discard_checkpoint(options, header);

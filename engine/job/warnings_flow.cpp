@@ -71,6 +71,15 @@ void too_fast(const assembly::Assembly& assembly, std::vector<Warning>& warnings
        fmt::format("usual up to {}; common practice, no source", assembly::shown(scenario, fast_flow, "m s-1", 1))});
 }
 
+/// A peak within the hour is met at the flow that its mean asks for.
+void peak_at_mean_flow(const model::Scenario& scenario, std::vector<Warning>& warnings) {
+  if (!scenario.peak || scenario.flow.varies == model::Flow::Varies::never) return;
+  warnings.push_back(
+      {scenario.place("loads.peak"),
+       "the flow follows the load from hour to hour only: a peak within the hour is met at the hour's flow",
+       "flow that does not vary with the load"});
+}
+
 }  // namespace
 
 std::string flow_in_words(double reynolds) {
@@ -91,6 +100,7 @@ std::vector<Warning> flow_warnings(const assembly::Assembly& assembly) {
   at_the_limit(assembly, warnings);
   at_least_flow(assembly, warnings);
   too_fast(assembly, warnings);
+  peak_at_mean_flow(assembly.scenario, warnings);
   return warnings;
 }
 

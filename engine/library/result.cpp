@@ -58,6 +58,10 @@ const std::vector<YearBalance>& Result::balances() const {
   return open_->file.balances();
 }
 
+const std::vector<MinuteExtremes>& Result::minutes() const {
+  return open_->file.minutes();
+}
+
 std::vector<YearExtremes> Result::extremes() const {
   constexpr double none = std::numeric_limits<double>::quiet_NaN();
   std::vector<YearExtremes> years;

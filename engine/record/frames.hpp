@@ -17,6 +17,7 @@ using stillground::BoreRow;
 using stillground::ErrorEstimate;
 using stillground::Hour;
 using stillground::LimitRow;
+using stillground::MinuteExtremes;
 using stillground::ScreeningError;
 using stillground::YearBalance;
 
@@ -80,10 +81,11 @@ struct Header {
 
 /// What only the end of a run knows.
 struct Closing {
-  std::vector<float> steady_rise;     ///< [group][z][r]: steady state under the last run-year's mean heat [K]
-  std::vector<std::string> warnings;  ///< found while marching
-  ScreeningError screening_error;     ///< of an estimate
-  double group_deviation = 0;         ///< largest difference of a bore's neighbours' effect from its group's [K]
+  std::vector<float> steady_rise;       ///< [group][z][r]: steady state under the last run-year's mean heat [K]
+  std::vector<std::string> warnings;    ///< found while marching
+  ScreeningError screening_error;       ///< of an estimate
+  double group_deviation = 0;           ///< largest difference of a bore's neighbours' effect from its group's [K]
+  std::vector<MinuteExtremes> minutes;  ///< [run-year - 1]
 };
 
 }  // namespace stillground::record

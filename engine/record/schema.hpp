@@ -222,6 +222,26 @@ inline constexpr Variable year{.name = "year",
                                .dims = {Dim::year},
                                .kind = Kind::int32,
                                .long_name = "run-year n: hours 8760 (n - 1) to 8760 n after the start"};
+
+// What the minutes within its hours are estimated to bring.
+constexpr Variable of_year(const char* name, std::string_view unit, std::string_view long_name,
+                           std::string_view cell_methods = {}) {
+  return {.name = name,
+          .dims = {Dim::year},
+          .unit = unit,
+          .long_name = long_name,
+          .cell_methods = cell_methods,
+          .has_gaps = true};
+}
+
+inline constexpr auto eft_minute_min =
+    of_year("eft_minute_min", "degC", "estimated least eft of any minute with flow", "year: minimum");
+inline constexpr auto eft_minute_max =
+    of_year("eft_minute_max", "degC", "estimated greatest eft of any minute with flow", "year: maximum");
+inline constexpr auto eft_minute_min_time =
+    of_year("eft_minute_min_time", since_start, "end of the hour of eft_minute_min");
+inline constexpr auto eft_minute_max_time =
+    of_year("eft_minute_max_time", since_start, "end of the hour of eft_minute_max");
 inline constexpr auto balance_in = yearly_sum("balance_in", "heat put in by the fluid");
 inline constexpr auto balance_stored = yearly_sum("balance_stored", "heat gained by ground, grout and fluid");
 inline constexpr auto balance_surface = yearly_sum("balance_surface", "heat that left through the surface");

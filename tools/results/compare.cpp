@@ -21,7 +21,7 @@ double margin_of(const Layout& layout) {
 
 Layout layout_of(const record::read::Result& result) {
   const record::Header& header = result.header();
-  const FluidSummary fluid = summarise(header, result.hours());
+  const FluidSummary fluid = summarise(header, result.hours(), result.minutes());
   const std::vector<double> nearest = nearest_distances(header.bores);
   Layout layout;
   layout.file = result.file().string();
@@ -42,6 +42,8 @@ Layout layout_of(const record::read::Result& result) {
   layout.land_area = ground_block(header.bores).area();
   layout.fluid = fluid.years;
   layout.limits = fluid.limits;
+  layout.minutes = fluid.minutes;
+  layout.minute_years_beyond = minute_years_beyond(fluid.limits);
   layout.hours_beyond = periods_beyond(header, result.hours(), false);
   layout.months_beyond = periods_beyond(header, result.hours(), true);
   if (has_fields(result)) layout.drift = drift_of(result);

@@ -29,9 +29,11 @@ struct Layout {
   double land_area = 0;          ///< of the ground block on the plan [m2]
   std::vector<YearFluid> fluid;  ///< all run-years
   std::vector<LimitOutcome> limits;
-  long hours_beyond = 0;       ///< hours beyond at least one of the limits on hours
-  long months_beyond = 0;      ///< months beyond at least one of the limits on monthly means
-  std::optional<Drift> drift;  ///< none if the run recorded no fields
+  std::vector<record::MinuteExtremes> minutes;  ///< all run-years; none where there is no estimate
+  long hours_beyond = 0;                        ///< hours beyond at least one of the limits on hours
+  long months_beyond = 0;                       ///< months beyond at least one of the limits on monthly means
+  long minute_years_beyond = 0;                 ///< run-years beyond at least one of the limits on minutes
+  std::optional<Drift> drift;                   ///< none if the run recorded no fields
 };
 
 /// From the nearest limit to what came closest to it, negative beyond it [K]; NaN where none was judged.

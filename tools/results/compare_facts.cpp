@@ -7,6 +7,7 @@
 
 #include "tools/results/celsius.hpp"
 #include "tools/results/limit_view.hpp"
+#include "tools/results/minutes.hpp"
 #include "tools/results/months.hpp"
 
 namespace stillground::results {
@@ -47,9 +48,19 @@ Cell first_year_beyond(const Layout& layout) {
   return first != nullptr ? Cell(static_cast<long>(run_year_of(*first->first_beyond))) : Cell();
 }
 
-bool has_limit(const Layout& layout, bool by_month) {
+bool has_limit(const Layout& layout, const std::string& over) {
   return std::any_of(layout.limits.begin(), layout.limits.end(),
-                     [&](const LimitOutcome& outcome) { return outcome.by_month == by_month; });
+                     [&](const LimitOutcome& outcome) { return outcome.limit.over == over; });
+}
+
+bool any_has_limit(const std::vector<Layout>& layouts, const std::string& over) {
+  return std::any_of(layouts.begin(), layouts.end(), [&](const Layout& l) { return has_limit(l, over); });
+}
+
+/// The farthest minute of all years.
+Cell minute_of(const Layout& layout, bool least) {
+  const auto farthest = farthest_minute(layout.minutes, least);
+  return farthest ? Cell(celsius(farthest->eft)) : Cell();
 }
 
 std::string limit_cell(const Layout& layout, const std::string& name) {
@@ -98,10 +109,14 @@ void add_limits(std::vector<Fact>& facts, const std::vector<Layout>& layouts) {
   const auto add = [&](const Column& column, auto get) { facts.push_back(fact(layouts, column, get)); };
   add({"margin", "K", "margin to nearest limit", 2}, [](const Layout& l) { return Cell(margin_of(l)); });
   add({"hours_beyond", "h", "hours beyond a limit"},
-      [](const Layout& l) { return has_limit(l, false) ? Cell(l.hours_beyond) : Cell(); });
-  if (std::any_of(layouts.begin(), layouts.end(), [](const Layout& l) { return has_limit(l, true); })) {
+      [](const Layout& l) { return has_limit(l, "hour") ? Cell(l.hours_beyond) : Cell(); });
+  if (any_has_limit(layouts, "month")) {
     add({"months_beyond", "months", "months beyond a limit"},
-        [](const Layout& l) { return has_limit(l, true) ? Cell(l.months_beyond) : Cell(); });
+        [](const Layout& l) { return has_limit(l, "month") ? Cell(l.months_beyond) : Cell(); });
+  }
+  if (any_has_limit(layouts, "minute")) {
+    add({"minute_years_beyond", "year", "years beyond, in a minute"},
+        [](const Layout& l) { return has_limit(l, "minute") ? Cell(l.minute_years_beyond) : Cell(); });
   }
   add({"first_year_beyond", "", "first year beyond a limit"}, first_year_beyond);
   for (const std::string& name : limit_names(layouts)) {
@@ -125,6 +140,8 @@ std::vector<Fact> facts_of(const std::vector<Layout>& layouts) {
       [](const Layout& l) { return over_run(l, &Spread::least, true); });
   add({"eft_max", "degC", "greatest EFT, all years", 2},
       [](const Layout& l) { return over_run(l, &Spread::most, false); });
+  add({"eft_minute_min", "degC", "least EFT, any minute", 2}, [](const Layout& l) { return minute_of(l, true); });
+  add({"eft_minute_max", "degC", "greatest EFT, any minute", 2}, [](const Layout& l) { return minute_of(l, false); });
   add_extremes(facts, layouts);
   add({"drift", "K/decade", "ground block's trend", 3},
       [](const Layout& l) { return drift_figure_of(l, &Drift::trend); });

@@ -24,7 +24,8 @@ bool is_screened(const Layout& layout) {
 
 /// Whether this limit judges the curves of these panels: the EFT of an hour, on this side.
 bool is_drawn(const LimitOutcome& outcome, bool is_least) {
-  return !outcome.by_month && outcome.limit.quantity == "eft" && outcome.limit.is_least == is_least;
+  return !outcome.by_month && !outcome.by_minute && outcome.limit.quantity == "eft" &&
+         outcome.limit.is_least == is_least;
 }
 
 bool has_limit(const Layout& layout, const LimitOutcome& limit) {

@@ -22,7 +22,8 @@ DurationCurve duration_of(std::span<const record::Hour> hours, const std::vector
 
 }  // namespace
 
-FluidSummary summarise(const record::Header& header, std::span<const record::Hour> hours) {
+FluidSummary summarise(const record::Header& header, std::span<const record::Hour> hours,
+                       std::span<const record::MinuteExtremes> minutes) {
   FluidSummary summary;
   for (int year = 1; year <= header.years; ++year) {
     const std::span<const record::Hour> in_year = hours_of(hours, year);
@@ -34,7 +35,8 @@ FluidSummary summarise(const record::Header& header, std::span<const record::Hou
                                 spread_of(in_month, Quantity::mean_fluid)});
     }
   }
-  summary.limits = judge_all(header, hours);
+  summary.limits = judge_all(header, hours, minutes);
+  summary.minutes.assign(minutes.begin(), minutes.end());
   summary.duration = duration_of(hours, named_years(header.years));
   return summary;
 }

@@ -41,9 +41,11 @@ struct FluidSummary {
   std::vector<MonthFluid> months;  ///< all months of all run-years
   std::vector<LimitOutcome> limits;
   DurationCurve duration;
+  std::vector<record::MinuteExtremes> minutes;  ///< all run-years; none where there is no estimate
 };
 
 /// Sums up the hours; `header` gives the start, the years and the limits.
-FluidSummary summarise(const record::Header& header, std::span<const record::Hour> hours);
+FluidSummary summarise(const record::Header& header, std::span<const record::Hour> hours,
+                       std::span<const record::MinuteExtremes> minutes = {});
 
 }  // namespace stillground::results

@@ -84,7 +84,10 @@ void ring_months(Panel& panel, const Source& source, const FluidSummary& summary
   for (const LimitOutcome& outcome : broken(summary, quantity)) {
     const auto month = static_cast<std::size_t>(place_of(*outcome.first_beyond, months));
     const Spread& spread = part(months.at(month), quantity);
-    const double judged = outcome.by_month ? spread.mean : outcome.limit.is_least ? spread.least : spread.most;
+    const double judged = outcome.by_month         ? spread.mean
+                          : outcome.by_minute      ? outcome.closest
+                          : outcome.limit.is_least ? spread.least
+                                                   : spread.most;
     panel.notes.push_back(
         crossing_note({static_cast<double>(month) + 0.5, scale(judged)}, outcome, source, 2 * month > months.size()));
   }

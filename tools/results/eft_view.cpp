@@ -8,6 +8,7 @@
 #include "tools/results/celsius.hpp"
 #include "tools/results/limit_view.hpp"
 #include "tools/results/method_note.hpp"
+#include "tools/results/minutes.hpp"
 #include "tools/results/phases.hpp"
 
 namespace stillground::results {
@@ -86,13 +87,21 @@ Table year_table(const FluidSummary& summary) {
   Table table{{{"run_year", ""}, {"from", ""}, {"hours_with_flow", "h"}}, {}};
   for (const char* quantity : {"eft", "lft", "mean_fluid"}) add_spread_columns(table, quantity);
   for (const LimitOutcome& outcome : summary.limits) {
-    table.columns.push_back({"beyond_" + outcome.limit.name, outcome.by_month ? "months" : "h"});
+    table.columns.push_back({"beyond_" + outcome.limit.name, counted_in(outcome)});
+  }
+  const bool has_minutes = !summary.minutes.empty();
+  if (has_minutes) {
+    for (const char* name : {"eft_minute_min", "eft_minute_max"}) table.columns.push_back({name, "degC", "", 2});
   }
   for (const YearFluid& year : summary.years) {
     std::vector<Cell> row = {static_cast<long>(year.run_year), iso(year.from), year.eft.hours};
     for (const Spread& spread : {year.eft, year.lft, year.mean_fluid}) add_spread(row, spread);
     for (const LimitOutcome& outcome : summary.limits) {
       row.emplace_back(outcome.beyond_by_year[static_cast<std::size_t>(year.run_year - 1)]);
+    }
+    if (has_minutes) {
+      const record::MinuteExtremes& minutes = summary.minutes[static_cast<std::size_t>(year.run_year - 1)];
+      for (const double value : {minutes.eft_least, minutes.eft_most}) row.emplace_back(celsius(value));
     }
     table.rows.push_back(row);
   }
@@ -120,13 +129,15 @@ std::string eft_text(const Source& source, const FluidSummary& summary, UnitSyst
   out += "Entering fluid temperature: hourly means of the hours with flow\n";
   out += shown(named_year_table(summary)) + "\n";
   if (summary.limits.empty()) {
-    out += "The scenario sets no limits.\n\n";
+    out += "The scenario sets no limits.\n";
   } else {
-    out += "Limits, and how often they were left\n" + shown(limit_table(summary.limits, source.start)) + "\n";
+    out += "Limits, and how often they were left\n" + shown(limit_table(summary.limits, source.start));
   }
+  out += minute_text(summary.minutes, source.start, system) + "\n";
   out += last > 1 ? fmt::format("Month by month, run-years 1 and {}\n", last) : "Month by month\n";
   out += shown(two_year_table(summary)) + "\n";
-  out += "Hourly means hide the peaks inside an hour.\n";
+  out += "Hourly means hide the peaks inside an hour";
+  out += summary.minutes.empty() ? ".\n" : ": the minutes above are estimated by one circuit for all.\n";
   return out;
 }
 
@@ -138,6 +149,7 @@ Json eft_json(const Source& source, const FluidSummary& summary) {
           {"start", iso(source.start)},
           {"years", {{"value", source.years}, {"units", "year"}}},
           {"limits", limit_json(summary.limits, source.start)},
+          {"minute", minute_json(summary.minutes, source.start)},
           {"yearly", present::columns(year_table(summary))},
           {"monthly", present::columns(month_table(summary))},
           {"duration", present::columns(duration_table(summary))}};

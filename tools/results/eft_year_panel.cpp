@@ -20,12 +20,13 @@ Line extreme_line(const FluidSummary& summary, Quantity quantity, double Spread:
   return line;
 }
 
-/// What a limit on monthly means judges: the month nearest to it, or furthest beyond, of every run-year.
-void add_judged_months(Panel& panel, const FluidSummary& summary, Quantity quantity, const TemperatureScale& scale) {
+/// What a limit on monthly means, or on minutes, judges: the month or minute nearest to it, or furthest beyond, of
+/// every run-year.
+void add_judged_spans(Panel& panel, const FluidSummary& summary, Quantity quantity, const TemperatureScale& scale) {
   for (const LimitOutcome& outcome : summary.limits) {
-    if (!outcome.by_month || quantity_of(outcome.limit.quantity) != quantity) continue;
-    Line line{
-        {}, {every_year_ink, 2, "14 4 3 4"}, Marker::none, outcome.limit.is_least ? "least month" : "greatest month"};
+    if ((!outcome.by_month && !outcome.by_minute) || quantity_of(outcome.limit.quantity) != quantity) continue;
+    const std::string end = outcome.limit.is_least ? "least " : "greatest ";
+    Line line{{}, {every_year_ink, 2, "14 4 3 4"}, Marker::none, end + outcome.limit.over};
     for (std::size_t y = 0; y < outcome.closest_by_year.size(); ++y) {
       line.points.push_back({static_cast<double>(y) + 1, scale(outcome.closest_by_year[y])});
     }
@@ -58,7 +59,7 @@ Panel year_panel(const Source& source, const FluidSummary& summary, Quantity qua
   add(&Spread::mean, {every_year_ink, 2, "3 5"}, "mean");
   add(&Spread::least, {every_year_ink, 2.5, "9 5"}, "least hour");
   mark_ends(panel);
-  add_judged_months(panel, summary, quantity, scale);
+  add_judged_spans(panel, summary, quantity, scale);
   add_limits_and_axis(panel, summary, quantity, scale);
   for (const LimitOutcome& outcome : broken(summary, quantity)) {
     const int year = run_year_of(*outcome.first_beyond);

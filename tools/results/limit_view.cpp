@@ -16,16 +16,19 @@ namespace {
 
 constexpr double near_enough = 0.35;  ///< of the data's span: how far off a limit may lie and still be drawn
 
-std::string counted_in(const LimitOutcome& outcome) {
-  return outcome.by_month ? "months" : "h";
-}
-
 std::string spoken(const LimitOutcome& outcome, const TemperatureScale& scale) {
   return fmt::format("{} allowed{}{}", outcome.limit.is_least ? "least" : "most",
-                     outcome.by_month ? ",\nmonth: " : "\n", scale.plain(outcome.limit.value));
+                     outcome.by_month    ? ",\nmonth: "
+                     : outcome.by_minute ? ",\nminute: "
+                                         : "\n",
+                     scale.plain(outcome.limit.value));
 }
 
 }  // namespace
+
+std::string counted_in(const LimitOutcome& outcome) {
+  return outcome.by_month ? "months" : outcome.by_minute ? "years" : "h";
+}
 
 std::string first_beyond_text(const LimitOutcome& outcome, const Date& start) {
   if (!outcome.first_beyond) return outcome.judged > 0 ? "kept" : "not judged";
@@ -109,8 +112,10 @@ std::string first_broken_text(const std::vector<LimitOutcome>& outcomes, const D
     return fmt::format("First beyond a limit {} {}, in run-year {}: the {} {}{} allowed is {}.",
                        first->by_month ? "in" : "on", first_beyond_day(*first, start),
                        run_year_of(*first->first_beyond), first->limit.is_least ? "least" : "greatest",
-                       first->by_month ? "monthly mean of the " : "", name_of(quantity_of(first->limit.quantity)),
-                       scale.plain(first->limit.value));
+                       first->by_month    ? "monthly mean of the "
+                       : first->by_minute ? "minute's "
+                                          : "",
+                       name_of(quantity_of(first->limit.quantity)), scale.plain(first->limit.value));
   }
   const bool judged = std::any_of(outcomes.begin(), outcomes.end(), [](const auto& one) { return one.judged > 0; });
   return judged ? "All limits are kept." : "No limit could be judged: no hour had flow.";

@@ -16,6 +16,9 @@ namespace stillground::results {
 /// "2046-01-12 07:00-08:00", or "2046-01" for a limit on monthly means; "kept" if it never was.
 std::string first_beyond_text(const LimitOutcome& outcome, const Date& start);
 
+/// In what a limit's periods are counted: "h", "months", "years".
+std::string counted_in(const LimitOutcome& outcome);
+
 /// One row a limit: value, kept or not, how near it came, when it was first left and how often in the named run-years.
 present::Table limit_table(const std::vector<LimitOutcome>& outcomes, const Date& start);
 

@@ -35,8 +35,19 @@ std::vector<Judged> judged_months(std::span<const record::Hour> hours, Quantity 
   return list;
 }
 
-std::vector<Judged> judged_by(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start) {
+std::vector<Judged> judged_minutes(std::span<const record::MinuteExtremes> years, bool is_least) {
+  std::vector<Judged> list;
+  for (const record::MinuteExtremes& year : years) {
+    const long hour = is_least ? year.hour_least : year.hour_most;
+    if (hour >= 0) list.push_back({static_cast<std::size_t>(hour), is_least ? year.eft_least : year.eft_most});
+  }
+  return list;
+}
+
+std::vector<Judged> judged_by(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start,
+                              std::span<const record::MinuteExtremes> minutes) {
   const Quantity quantity = quantity_of(limit.quantity);
+  if (limit.over == "minute") return judged_minutes(minutes, limit.is_least);
   return limit.over == "month" ? judged_months(hours, quantity, start) : judged_hours(hours, quantity);
 }
 
@@ -46,15 +57,17 @@ bool is_beyond(const record::LimitRow& limit, double value) {
 
 }  // namespace
 
-LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start) {
+LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start,
+                   std::span<const record::MinuteExtremes> minutes) {
   LimitOutcome outcome;
   outcome.limit = limit;
   outcome.by_month = limit.over == "month";
+  outcome.by_minute = limit.over == "minute";
   outcome.beyond_by_year.assign(hours.empty() ? 0 : static_cast<std::size_t>(run_year_of(hours.size() - 1)), 0);
   outcome.closest = std::numeric_limits<double>::quiet_NaN();
   outcome.closest_by_year.assign(outcome.beyond_by_year.size(), outcome.closest);
   const double side = limit.is_least ? -1 : 1;
-  for (const Judged& one : judged_by(limit, hours, start)) {
+  for (const Judged& one : judged_by(limit, hours, start, minutes)) {
     ++outcome.judged;
     const auto year = static_cast<std::size_t>(run_year_of(one.first_hour) - 1);
     for (double* closest : {&outcome.closest, &outcome.closest_by_year[year]}) {
@@ -68,9 +81,10 @@ LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> 
   return outcome;
 }
 
-std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<const record::Hour> hours) {
+std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<const record::Hour> hours,
+                                    std::span<const record::MinuteExtremes> minutes) {
   std::vector<LimitOutcome> outcomes;
-  for (const record::LimitRow& limit : header.limits) outcomes.push_back(judge(limit, hours, header.start));
+  for (const record::LimitRow& limit : header.limits) outcomes.push_back(judge(limit, hours, header.start, minutes));
   return outcomes;
 }
 
@@ -85,9 +99,20 @@ const LimitOutcome* first_broken(const std::vector<LimitOutcome>& outcomes) {
 long periods_beyond(const record::Header& header, std::span<const record::Hour> hours, bool by_month) {
   std::set<std::size_t> beyond;
   for (const record::LimitRow& limit : header.limits) {
-    if ((limit.over == "month") != by_month) continue;
-    for (const Judged& one : judged_by(limit, hours, header.start)) {
+    if (limit.over != (by_month ? "month" : "hour")) continue;
+    for (const Judged& one : judged_by(limit, hours, header.start, {})) {
       if (is_beyond(limit, one.value)) beyond.insert(one.first_hour);
+    }
+  }
+  return static_cast<long>(beyond.size());
+}
+
+long minute_years_beyond(const std::vector<LimitOutcome>& outcomes) {
+  std::set<std::size_t> beyond;
+  for (const LimitOutcome& outcome : outcomes) {
+    if (!outcome.by_minute) continue;
+    for (std::size_t year = 0; year < outcome.beyond_by_year.size(); ++year) {
+      if (outcome.beyond_by_year[year] > 0) beyond.insert(year);
     }
   }
   return static_cast<long>(beyond.size());

@@ -13,7 +13,8 @@ namespace stillground::results {
 struct LimitOutcome {
   record::LimitRow limit;
   bool by_month = false;                    ///< judged by monthly means, else by hourly ones
-  long judged = 0;                          ///< hours with flow, or whole months with flow
+  bool by_minute = false;                   ///< ... or by the farthest minute of each run-year
+  long judged = 0;                          ///< hours with flow, whole months with flow, or run-years
   long beyond = 0;                          ///< of these, on the wrong side; standing exactly on the limit keeps it
   std::vector<long> beyond_by_year;         ///< [run-year - 1]; a month counts in the run-year of its first hour
   std::optional<std::size_t> first_beyond;  ///< first hour since the start, of the hour or month; none: kept
@@ -27,15 +28,21 @@ struct LimitOutcome {
 };
 
 /// Judges one limit. Hours without flow are not judged; a monthly mean is that of the month's hours with flow; months
-/// that the run's start or end cuts are not judged, since a few days are no month.
-LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start);
+/// that the run's start or end cuts are not judged, since a few days are no month. Of minutes each run-year's farthest
+/// is judged, in the hour in which it is; where there is no estimate, nothing.
+LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> hours, const Date& start,
+                   std::span<const record::MinuteExtremes> minutes = {});
 
-std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<const record::Hour> hours);
+std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<const record::Hour> hours,
+                                    std::span<const record::MinuteExtremes> minutes);
 
 /// The outcome that was first beyond its limit, of all; none if all were kept.
 const LimitOutcome* first_broken(const std::vector<LimitOutcome>& outcomes);
 
 /// Hours, or whole months, with flow in which at least one limit on hours, or on months, was left.
 long periods_beyond(const record::Header& header, std::span<const record::Hour> hours, bool by_month);
+
+/// Run-years in which at least one limit on minutes was left.
+long minute_years_beyond(const std::vector<LimitOutcome>& outcomes);
 
 }  // namespace stillground::results

@@ -52,9 +52,10 @@ class STILLGROUND_EXPORT Result {
   Result& operator=(Result&&) noexcept;
 
   const Heading& heading() const;
-  const std::vector<Hour>& hours() const;            ///< 8760 x years; hour n ends n + 1 hours after the start
-  const std::vector<YearBalance>& balances() const;  ///< one a run-year; none of a screening estimate
-  std::vector<YearExtremes> extremes() const;        ///< one a run-year
+  const std::vector<Hour>& hours() const;              ///< 8760 x years; hour n ends n + 1 hours after the start
+  const std::vector<YearBalance>& balances() const;    ///< one a run-year; none of a screening estimate
+  std::vector<YearExtremes> extremes() const;          ///< one a run-year
+  const std::vector<MinuteExtremes>& minutes() const;  ///< one a run-year; none in a file from before they were kept
 
  private:
   struct Open;

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "engine/record/read/source.hpp"
 
@@ -48,6 +49,27 @@ std::vector<YearBalance> read_balances(const Source& source, const Header& heade
   fill(source, schema::balance_deep, balances, &YearBalance::deep);
   fill(source, schema::balance_residual, balances, &YearBalance::residual);
   return balances;
+}
+
+std::vector<MinuteExtremes> read_minutes(const Source& source, const Header& header) {
+  if (!source.has(schema::eft_minute_min)) return {};
+  auto years = rows_of<MinuteExtremes>(source, schema::Dim::year, header, 1);
+  fill(source, schema::eft_minute_min, years, &MinuteExtremes::eft_least);
+  fill(source, schema::eft_minute_max, years, &MinuteExtremes::eft_most);
+  const auto hours = [&](const schema::Variable& variable, long MinuteExtremes::*member) {
+    const std::vector<double> ends = source.all<double>(variable);  // [s]
+    for (std::size_t i = 0; i < years.size(); ++i) {
+      if (std::isnan(ends[i])) continue;
+      const double end = ends[i] / seconds_per_hour;
+      if (!(end >= 1 && end <= static_cast<double>(header.years) * hours_per_year)) {
+        throw Mismatch(fmt::format("{} names no hour of the run", variable.name));
+      }
+      years[i].*member = std::lround(end) - 1;
+    }
+  };
+  hours(schema::eft_minute_min_time, &MinuteExtremes::hour_least);
+  hours(schema::eft_minute_max_time, &MinuteExtremes::hour_most);
+  return years;
 }
 
 std::vector<double> read_snapshot_times(const Source& source) {

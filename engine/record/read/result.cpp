@@ -68,6 +68,7 @@ struct Result::Open {
   std::vector<Hour> hours;
   std::vector<double> snapshot_times;
   std::vector<YearBalance> balances;
+  std::vector<MinuteExtremes> minutes;
 
   Open(const std::filesystem::path& path_given, hdf5::File file)
       : path(path_given),
@@ -75,7 +76,8 @@ struct Result::Open {
         header(read_header(source)),
         hours(read_hours(source, header)),
         snapshot_times(read_snapshot_times(source)),
-        balances(read_balances(source, header)) {}
+        balances(read_balances(source, header)),
+        minutes(read_minutes(source, header)) {}
 };
 
 Result::Result(const std::filesystem::path& file)
@@ -99,6 +101,9 @@ const std::vector<double>& Result::snapshot_times() const {
 }
 const std::vector<YearBalance>& Result::balances() const {
   return open_->balances;
+}
+const std::vector<MinuteExtremes>& Result::minutes() const {
+  return open_->minutes;
 }
 Snapshot Result::snapshot(std::size_t s) const {
   return blaming(file(), [&] { return read_snapshot(open_->source, open_->snapshot_times.at(s), s); });

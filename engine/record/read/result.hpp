@@ -21,9 +21,10 @@ class Result {
 
   const std::filesystem::path& file() const;
   const Header& header() const;
-  const std::vector<Hour>& hours() const;             ///< 8760 x years
-  const std::vector<double>& snapshot_times() const;  ///< [s] since the start; empty with `fields: none`
-  const std::vector<YearBalance>& balances() const;   ///< one a run-year; none of a screening estimate
+  const std::vector<Hour>& hours() const;              ///< 8760 x years
+  const std::vector<double>& snapshot_times() const;   ///< [s] since the start; empty with `fields: none`
+  const std::vector<YearBalance>& balances() const;    ///< one a run-year; none of a screening estimate
+  const std::vector<MinuteExtremes>& minutes() const;  ///< one a run-year; none in a file from before they were kept
 
   /// The s-th snapshot, s < snapshot_times().size().
   Snapshot snapshot(std::size_t s) const;

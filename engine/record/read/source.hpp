@@ -49,6 +49,8 @@ class Source {
 Header read_header(const Source& source);
 std::vector<Hour> read_hours(const Source& source, const Header& header);
 std::vector<YearBalance> read_balances(const Source& source, const Header& header);
+/// None in a file from before they were kept.
+std::vector<MinuteExtremes> read_minutes(const Source& source, const Header& header);
 std::vector<double> read_snapshot_times(const Source& source);
 Snapshot read_snapshot(const Source& source, double time, std::size_t s);
 /// Sum of the snapshots' rises by their weights.

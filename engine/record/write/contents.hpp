@@ -53,6 +53,9 @@ class SnapshotColumns {
 /// Grid, layout, groups, single numbers.
 void put_header(ResultWriter& writer, const Header& header);
 
+/// What minutes bring, by run-year; `year` is a variable of the file already. Nothing where there is no estimate.
+void put_minutes(ResultWriter& writer, const std::vector<MinuteExtremes>& years);
+
 /// The file's own attributes. `complete` is 0: the writer makes it 1 when everything else is there.
 void put_attributes(const hdf5::File& file, const Header& header, const Closing& closing);
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <numeric>
 #include <optional>
 #include <utility>
 
@@ -63,9 +64,18 @@ struct Variables {
   void close(const Closing& closing) {
     hours.close();
     if (balances) balances->close();
+    if (!balances && !closing.minutes.empty()) put_years(closing.minutes.size());
+    put_minutes(writer, closing.minutes);
     if (snapshots) snapshots->close();
     if (year_means) year_means->close();
     if (!closing.steady_rise.empty()) writer.put(schema::ground_rise_steady, closing.steady_rise);
+  }
+
+  /// A screening estimate has the years for its minutes alone.
+  void put_years(std::size_t count) {
+    std::vector<std::int32_t> years(count);
+    std::iota(years.begin(), years.end(), 1);
+    writer.put(schema::year, years);
   }
 
   ResultWriter writer;

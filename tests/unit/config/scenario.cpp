@@ -178,6 +178,21 @@ TEST_CASE("Limits know their quantity, side and span", "[config]") {
   CHECK(s.limits[2].value == Approx(272.15).epsilon(1e-14));
 }
 
+TEST_CASE("A limit may be judged by minutes", "[config]") {
+  const model::Scenario s = read_edited({"site eft_min: -2 degC => eft_min: {value: -1 degC, over: minute}"});
+  CHECK(s.limits[0].over == model::Limit::Over::minute);
+  CHECK(s.limits[1].over == model::Limit::Over::hour);
+}
+
+TEST_CASE("A load's peak within the hour is a factor and how long it lasts", "[config]") {
+  CHECK_FALSE(read_edited({}).peak);
+  CHECK_FALSE(read_edited({"site   file: loads.csv =>   file: loads.csv\\n  peak: even"}).peak);
+  const auto peak = read_edited({"site   file: loads.csv =>   file: loads.csv\\n  peak: 1.4 times for 10 min"}).peak;
+  REQUIRE(peak);
+  CHECK(peak->factor == 1.4);
+  CHECK(peak->duration == Approx(600).epsilon(1e-14));
+}
+
 TEST_CASE("Every acceleration can be switched off and every cell chosen", "[config]") {
   const model::Scenario s =
       read_edited({"site step: 30 min => step: 0.25 h\\n  stepper: reference\\n  clocks: one\\n  groups: none\\n  "

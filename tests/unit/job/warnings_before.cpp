@@ -22,6 +22,7 @@ const std::vector<std::string> keys = {"bore.top",
                                        "heat_pump.hot_water_cop",
                                        "heat_pump.cooling_cop",
                                        "run.start",
+                                       "loads.peak",
                                        "limits.eft_min",
                                        "limits.eft_max",
                                        "limits.lft_min",
@@ -111,6 +112,13 @@ const std::vector<Case> cases = {
        s.flow.least = 0.2;
      },
      "flow", "at the least flow, 20 % of full, the flow in the loops is laminar", "Re 2300 and more"},
+    {"a peak within the hour with flow that follows the load",
+     [](auto& s) {
+       s.flow.reynolds_min = 0;
+       s.flow.varies = model::Flow::Varies::with_load;
+       s.peak = model::LoadPeak{1.4, 600};
+     },
+     "loads.peak", "a peak within the hour is met at the hour's flow", "does not vary with the load"},
     {"slow flow in the first stage",
      [](auto& s) {
        s.flow.varies = model::Flow::Varies::in_stages;

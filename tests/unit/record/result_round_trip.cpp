@@ -1,3 +1,4 @@
+#include <cmath>
 #include <filesystem>
 #include <string>
 
@@ -96,6 +97,28 @@ TEST_CASE("A result gives back its grid, layout and materials to the bit", "[rec
   }
   REQUIRE(found.bores.size() == expected.bores.size());
   for (std::size_t i = 0; i < expected.bores.size(); ++i) CHECK(found.bores[i].group == expected.bores[i].group);
+}
+
+TEST_CASE("A result gives back what minutes bring, and where they bring nothing", "[record][result]") {
+  const Scratch scratch;
+  MadeRun run = made_run({});
+  run.closing.minutes = {{272.5, 300.25, 100, 5000}, {std::nan(""), std::nan(""), -1, -1}};
+  write_made(scratch.folder / "a.h5", run);
+  const auto minutes = read::Result(scratch.folder / "a.h5").minutes();
+  REQUIRE(minutes.size() == run.closing.minutes.size());
+  REQUIRE(minutes.size() > 1);
+  CHECK(minutes.front().eft_least == Approx(272.5).epsilon(1e-14));
+  CHECK(minutes.front().eft_most == Approx(300.25).epsilon(1e-14));
+  CHECK(minutes.front().hour_least == 100);
+  CHECK(minutes.front().hour_most == 5000);
+  CHECK(std::isnan(minutes.back().eft_least));
+  CHECK(minutes.back().hour_least == -1);
+}
+
+TEST_CASE("A result from before minutes were estimated has none", "[record][result]") {
+  const Scratch scratch;
+  write_made(scratch.folder / "a.h5", made_run({}));
+  CHECK(read::Result(scratch.folder / "a.h5").minutes().empty());
 }
 
 TEST_CASE("A result gives back its hourly series and balances", "[record][result]") {

@@ -20,6 +20,29 @@ record::LimitRow limit(const std::string& quantity, bool is_least, double celsiu
 
 }  // namespace
 
+TEST_CASE("A limit on minutes is judged by each run-year's farthest minute") {
+  const auto hours = made_hours(3 * 8760, [](std::size_t) { return 4.0; });
+  const std::vector<record::MinuteExtremes> minutes = {{273.15 + 1, 273.15 + 20, 5000, 300},
+                                                       {273.15 - 1.5, 273.15 + 20, 8760 + 5000, 8760 + 300},
+                                                       {273.15 - 2.5, 273.15 + 21, 2 * 8760 + 5000, 2 * 8760 + 300}};
+  const LimitOutcome outcome = judge(limit("eft", true, -1, "minute"), hours, start, minutes);
+  CHECK(outcome.judged == 3);
+  CHECK(outcome.beyond_by_year == std::vector<long>{0, 1, 1});
+  CHECK(outcome.first_beyond == 8760 + 5000);
+  CHECK(outcome.closest - 273.15 == Approx(-2.5));
+  CHECK(counted_in(outcome) == "years");
+  CHECK(minute_years_beyond({outcome}) == 2);
+  CHECK(judge(limit("eft", false, 21.5, "minute"), hours, start, minutes).kept());
+  CHECK_FALSE(judge(limit("eft", false, 20.5, "minute"), hours, start, minutes).kept());
+}
+
+TEST_CASE("Where minutes were not estimated a limit on them is not judged") {
+  const auto hours = made_hours(8760, [](std::size_t) { return -4.0; });
+  const LimitOutcome outcome = judge(limit("eft", true, -1, "minute"), hours, start);
+  CHECK(outcome.judged == 0);
+  CHECK(first_beyond_text(outcome, start) == "not judged");
+}
+
 TEST_CASE("The first hour beyond a limit is found to the hour and the run-year") {
   const auto hours = made_hours(2 * 8760, [](std::size_t h) { return h >= 8760 + 31 * 24 + 13 ? -2.5 : 4.0; });
   const LimitOutcome outcome = judge(limit("eft", true, -2), hours, start);

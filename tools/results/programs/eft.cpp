@@ -30,7 +30,7 @@ int main(int argc, char** argv) {
         outputs::check_outputs(targets);
         const record::read::Result result(file);
         const results::Source source = results::source_of(result.header(), file);
-        const results::FluidSummary summary = results::summarise(result.header(), result.hours());
+        const results::FluidSummary summary = results::summarise(result.header(), result.hours(), result.minutes());
         const std::map<std::string, present::Table (*)(const results::FluidSummary&)> tables = {
             {"monthly", results::month_table}, {"yearly", results::year_table}, {"duration", results::duration_table}};
         const auto csv = [&] {
