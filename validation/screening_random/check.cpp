@@ -65,8 +65,10 @@ int main(int argc, char** argv) {
   off.between("fields within 0.15 K in every hour", 56, count, within(&Trial::hour, 0.15));
   off.between("fields within 0.03 K in the least EFT", 52, count, within(&Trial::least, 0.03));
   off.between("fields within 0.03 K in the greatest EFT", 52, count, within(&Trial::greatest, 0.03));
-  off.known_absolute_miss("largest of any month's mean [K]", 0, worst(&Trial::month), 0.03, 0.25,
-                          "two bores in series: what one does to the other is taken as what all do");
+  off.known_absolute_miss(
+      "largest of any month's mean [K]", 0, worst(&Trial::month), 0.03, 0.25,
+      "one slow double U whose flow comes in stages, on warming ground (seed 1006), not traced; all other "
+      "fields but three keep 0.03 K");
   off.known_absolute_miss("largest of any hour [K]", 0, worst(&Trial::hour), 0.15, 0.4,
                           "the hours about the change from laminar to turbulent flow");
   const auto say = [&](const std::string& what, double Trial::*found, double Trial::*said) {
