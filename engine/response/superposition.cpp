@@ -60,24 +60,4 @@ std::vector<double> superposed(std::span<const Sample> samples, double time_cons
   return at;
 }
 
-RunningSuperposition::RunningSuperposition(std::span<const Exponential> terms, double interval) : rises_(terms.size()) {
-  for (const Exponential& term : terms) {
-    const double x = interval / term.time_constant;
-    decay_factors_.push_back(std::exp(-x));
-    gains_.push_back(-term.amplitude * std::expm1(-x));
-  }
-}
-
-void RunningSuperposition::advance(double heat) {
-  double rise = 0, history = 0;
-  for (std::size_t j = 0; j < rises_.size(); ++j) {
-    const double now = decay_factors_[j] * rises_[j] + gains_[j] * heat;
-    rises_[j] = now;
-    rise += now;
-    history += decay_factors_[j] * now;
-  }
-  rise_ = rise;
-  history_ = history;
-}
-
 }  // namespace stillground::response

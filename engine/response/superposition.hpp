@@ -31,25 +31,4 @@ std::vector<double> superposed(const StepResponse& response, std::span<const dou
 /// U one exponential of amplitude 1, q linear between the samples and from nothing at time 0: value at each sample.
 std::vector<double> superposed(std::span<const Sample> samples, double time_constant);
 
-/// U a sum of exponentials, q constant through equal intervals, one after the other: a term's part of T goes over an
-/// interval dt as T_j <- d_j T_j + A_j (1 - d_j) q with the decay factor d_j = exp(-dt/tau_j), one multiply-add instead
-/// of a sum over the whole past.
-class RunningSuperposition {
- public:
-  /// `interval`: dt [s], > 0. No heat has flowed yet.
-  RunningSuperposition(std::span<const Exponential> terms, double interval);
-
-  double rise() const { return rise_; }             ///< T at the coming interval's start [K]
-  double history_term() const { return history_; }  ///< T at its end by the heat before it alone [K]
-
-  /// Goes on over an interval with `heat` per metre [W/m].
-  void advance(double heat);
-
- private:
-  std::vector<double> decay_factors_;  // d_j
-  std::vector<double> gains_;          // A_j (1 - d_j)
-  std::vector<double> rises_;          // T_j
-  double rise_ = 0, history_ = 0;
-};
-
 }  // namespace stillground::response

@@ -11,6 +11,7 @@
 
 #include "engine/field/layout.hpp"
 #include "validation/harness/draw.hpp"
+#include "validation/harness/random_building.hpp"
 
 namespace stillground::validation {
 
@@ -100,26 +101,6 @@ std::vector<double> shape(Draw& draw) {
   return hours;
 }
 
-model::Loads loads(Draw& draw, double peak, bool building) {
-  const std::vector<double> drawn = shape(draw);
-  model::GroundLoads ground;
-  model::BuildingLoads both;
-  for (const double part : drawn) {
-    ground.to_ground.values.push_back(peak * part);
-    both.heating.values.push_back(std::max(0.0, -peak * part));
-    both.cooling.values.push_back(std::max(0.0, 0.8 * peak * part));
-  }
-  if (draw.chance(0.2)) std::swap(both.cooling, both.cooling_direct);
-  if (building) return both;
-  return ground;
-}
-
-model::HeatPump heat_pump(Draw& draw) {
-  const double heating = draw.between(2.6, 3.6), cooling = draw.between(5, 8);
-  return {{{268.15, heating}, {283.15, heating + 1.2}, {293.15, heating + 1.8}},
-          {{273.15, cooling + 1.5}, {288.15, cooling}, {308.15, cooling - 2.2}}};
-}
-
 }  // namespace
 
 model::Scenario random_scenario(std::uint64_t seed, int years) {
@@ -136,8 +117,9 @@ model::Scenario random_scenario(std::uint64_t seed, int years) {
   const bool building = draw.chance(0.5);
   double metres = 0;
   for (const auto& site : field::sites(s.layout, s.bore.top, s.bore.depth)) metres += site.depth;
-  s.loads = loads(draw, draw.between(15, 45) * metres, building);
-  if (building) s.heat_pump = heat_pump(draw);
+  const double peak = draw.between(15, 45) * metres;
+  s.loads = random_loads(draw, shape(draw), peak, building);
+  if (building) s.heat_pump = random_heat_pump(draw);
   s.run.start = {2027, draw.one_of(1, 12), 1};
   s.run.years = years;
   s.run.step = draw.pick({900.0, 1800.0, 3600.0});

@@ -154,3 +154,27 @@ TEST_CASE("Walls answer heat as the terms say, bores in series as one alone and 
   CHECK(history.rise()[0] == Approx(10 * grown(lone) + 20 * (grown(field) - grown(lone))).epsilon(1e-9));
   CHECK(history.rise()[3] == Approx(40 * grown(lone) + 30 * (grown(field) - grown(lone))).epsilon(1e-9));
 }
+
+TEST_CASE("What walls remember by recursion is the sum over all hours so far, to round-off") {
+  const std::vector<response::Exponential> terms = {{900, 0.02}, {4e4, 0.05}, {3e6, 0.1}, {8e8, 0.3}};
+  const response::ExponentialResponse u{0, terms};
+  const screen::WallAnswers wall{{0}, {900, 4e4, 3e6, 8e8}, {{0.02, 0.05, 0.1, 0.3}}, 0};
+  screen::WallHistory superposition(1, wall, {}, 3600);
+  std::vector<double> heat;
+  unsigned state = 1;
+  for (int hour = 0; hour < 400; ++hour) {
+    state = state * 1664525U + 1013904223U;
+    heat.push_back(static_cast<double>(state >> 16) / 1000 - 30);
+    superposition.advance({heat.back()});
+  }
+  const auto exact = [&](double hours) {
+    double sum = 0;
+    for (std::size_t h = 0; h < heat.size(); ++h) {
+      const double since = hours - static_cast<double>(h);
+      sum += heat[h] * (u.after(3600 * since) - u.after(3600 * (since - 1)));
+    }
+    return sum;
+  };
+  CHECK(superposition.rise()[0] == Approx(exact(400)).epsilon(1e-12));
+  CHECK(superposition.history_term()[0] == Approx(exact(401)).epsilon(1e-12));
+}
