@@ -31,19 +31,19 @@ void check(const assembly::Assembly& assembly) {
       "or have a flow_weight of their own, need `method: march`");
 }
 
+WallAnswers slow_terms(const WallAnswers& answers) {
+  return between(answers, slow, std::numeric_limits<double>::infinity());
+}
+
 /// U_w as felt within an hour: terms with tau_j >= `slow` by their slope A_wj/tau_j.
 NearGround near_ground(const WallAnswers& answers) {
   NearGround near{answers.instant, between(answers, 0, slow), std::vector<double>(answers.pieces(), 0.0)};
-  const WallAnswers straight = between(answers, slow, std::numeric_limits<double>::infinity());
+  const WallAnswers straight = slow_terms(answers);
   for (std::size_t w = 0; w < answers.pieces(); ++w) {
     for (std::size_t j = 0; j < straight.time_constants.size(); ++j)
       near.drift[w] += straight.amplitudes[w][j] / straight.time_constants[j];
   }
   return near;
-}
-
-WallAnswers slow_terms(const WallAnswers& answers) {
-  return between(answers, slow, std::numeric_limits<double>::infinity());
 }
 
 /// Pieces of a bore's wall, in parts of its depth: thin ones at the top, where the seasons are.

@@ -127,8 +127,6 @@ HourlyPropagator::HourlyPropagator(const Circuit& circuit, const HourOfColumns& 
 
 namespace {
 
-using Wide = double __attribute__((vector_size(sizeof(Pack)), aligned(alignof(Pack))));
-
 /// result += part sum_c driven_c entries_c, packs of rows side by side.
 STILLGROUND_CLONED
 void multiply(const double* entries, std::size_t packs, double part, const double* driven, std::size_t columns,

@@ -10,4 +10,7 @@ struct alignas(64) Pack {
   double values[width];
 };
 
+/// A pack as one vector of the compiler's.
+using Wide = double __attribute__((vector_size(sizeof(Pack)), aligned(alignof(Pack))));
+
 }  // namespace stillground::screen

@@ -36,8 +36,6 @@ StageSolver::StageSolver(const RowMatrix& rates, double kappa) {
 
 namespace {
 
-using Wide = double __attribute__((vector_size(sizeof(Pack)), aligned(alignof(Pack))));
-
 /// x_i <- (x_i - sum_j a_ij x_j) d, a row of packs each.
 STILLGROUND_CLONED
 void eliminate(double* to, const double* rows, std::size_t packs, const std::size_t* columns, const double* values,

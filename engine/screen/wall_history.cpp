@@ -36,8 +36,6 @@ void WallHistory::add_terms(const WallAnswers& answers, double own, double share
 
 namespace {
 
-using Wide = double __attribute__((vector_size(sizeof(Pack)), aligned(alignof(Pack))));
-
 const Wide& wide(const Pack& pack) {
   return *reinterpret_cast<const Wide*>(&pack);
 }
