@@ -56,13 +56,15 @@ Csv read_input(const Section& section, std::string_view leaf, Context& context) 
 }
 
 model::Scenario read_scenario(const std::filesystem::path& file, std::optional<UnitSystem> units,
-                              const std::filesystem::path& catalogues) {
+                              const std::filesystem::path& catalogues, const std::vector<Override>& overrides) {
   model::Scenario scenario;
   scenario.file = file.string();
   check_no_result(file);
   scenario.text = read_file(file, {}, largest_scenario);
   scenario.inputs.push_back({file.filename().string(), sha256(scenario.text)});
-  const Node tree = read_tree(scenario.text, scenario.file);
+  Node tree = read_tree(scenario.text, scenario.file);
+  for (const Override& given : overrides) put_in_place(given, tree);
+  if (!overrides.empty()) scenario.text = text_with(overrides, tree, file.filename().string());
   check_shape(tree, "", "", scenario.places);
   const Section root(tree, "", "", {scenario.file, 1, 1});
   Context context{.folder = file.parent_path(), .scenario = scenario, .catalogue_folder = catalogues, .catalogues = {}};

@@ -1,18 +1,12 @@
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <limits>
 #include <span>
 
-#include "engine/assembly/shown.hpp"
 #include "engine/job/checkpoint.hpp"
-#include "engine/job/header.hpp"
 #include "engine/job/methods.hpp"
-#include "engine/job/warnings.hpp"
+#include "engine/job/screened.hpp"
 #include "engine/record/write/result_file.hpp"
 #include "engine/screen/estimate.hpp"
-#include "engine/screen/own_error.hpp"
-#include "engine/transit/minute_extremes.hpp"
 
 namespace stillground::job {
 
@@ -30,14 +24,6 @@ void add_year(Progress& progress, std::span<const record::Hour> hours) {
     progress.eft_least = std::min(progress.eft_least, hour.eft);
     progress.eft_most = std::max(progress.eft_most, hour.eft);
   }
-}
-
-Warning off_the_march(const model::Scenario& scenario, const record::ScreeningError& error) {
-  return {scenario.place("run.method"),
-          fmt::format("a screening estimate: a march of the same scenario may differ from it by up to {} in a "
-                      "month's mean EFT and {} in an hour's, as it estimates itself",
-                      assembly::shown(scenario, error.month, "K", 2), assembly::shown(scenario, error.hour, "K", 2)),
-          ""};
 }
 
 }  // namespace
@@ -59,15 +45,10 @@ std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Opt
     if (stop && stop->load())
       throw Interrupted("interrupted; a screening estimate leaves no checkpoint: run it afresh");
   });
-  record::Closing closing;
-  closing.screening_error = screen::own_error(assembly, estimated);
-  std::vector<Warning> found = warnings_after(assembly, estimated.statistics);
-  found.push_back(off_the_march(assembly.scenario, closing.screening_error));
-  closing.minutes = transit::minute_extremes(assembly, all_hours);
-  closing.warnings = stored_lines(found);
-  file.finish(closing);
+  const Afterwards afterwards = after_screening(assembly, estimated, all_hours);
+  file.finish(afterwards.closing);
   if (options.fresh) discard_checkpoint(options, header);
-  return found;
+  return afterwards.warnings;
 }
 
 }  // namespace stillground::job

@@ -46,6 +46,8 @@ MODULES = {
     "tools/present": "units",
     "tools/outputs": "program tools/present",
     "tools/results": "units field program record record/read tools/present tools/outputs",
+    "tools/points": "units model config assembly screen job program record record/read tools/present tools/outputs "
+    "tools/results",
     "tools/scenarios": "units model field config assembly job program record record/read tools/present tools/outputs",
     "validation/reference_solutions": "",
     "validation": "*",

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <cstddef>
 #include <filesystem>
 #include <limits>
@@ -12,12 +11,6 @@
 #include "tools/results/phases.hpp"
 
 namespace stillground::results {
-
-double margin_of(const Layout& layout) {
-  double margin = std::numeric_limits<double>::quiet_NaN();
-  for (const LimitOutcome& outcome : layout.limits) margin = std::fmin(margin, outcome.margin());
-  return margin;
-}
 
 Layout layout_of(const record::read::Result& result) {
   const record::Header& header = result.header();

@@ -36,9 +36,6 @@ struct Layout {
   std::optional<Drift> drift;                   ///< none if the run recorded no fields
 };
 
-/// From the nearest limit to what came closest to it, negative beyond it [K]; NaN where none was judged.
-double margin_of(const Layout& layout);
-
 Layout layout_of(const record::read::Result& result);
 
 /// Names for a row of files: their stems; where two are equal, their folder's name before it; where that does not part

@@ -42,15 +42,13 @@ Cell over_run(const Layout& layout, double Spread::*which, bool least) {
   return found;
 }
 
-/// The first run-year in which any limit was left.
 Cell first_year_beyond(const Layout& layout) {
-  const LimitOutcome* first = first_broken(layout.limits);
-  return first != nullptr ? Cell(static_cast<long>(run_year_of(*first->first_beyond))) : Cell();
+  const std::optional<int> year = results::first_year_beyond(layout.limits);
+  return year ? Cell(static_cast<long>(*year)) : Cell();
 }
 
 bool has_limit(const Layout& layout, const std::string& over) {
-  return std::any_of(layout.limits.begin(), layout.limits.end(),
-                     [&](const LimitOutcome& outcome) { return outcome.limit.over == over; });
+  return results::has_limit(layout.limits, over);
 }
 
 bool any_has_limit(const std::vector<Layout>& layouts, const std::string& over) {
@@ -107,7 +105,7 @@ Fact depths_of(const std::vector<Layout>& layouts) {
 
 void add_limits(std::vector<Fact>& facts, const std::vector<Layout>& layouts) {
   const auto add = [&](const Column& column, auto get) { facts.push_back(fact(layouts, column, get)); };
-  add({"margin", "K", "margin to nearest limit", 2}, [](const Layout& l) { return Cell(margin_of(l)); });
+  add({"margin", "K", "margin to nearest limit", 2}, [](const Layout& l) { return Cell(margin_of(l.limits)); });
   add({"hours_beyond", "h", "hours beyond a limit"},
       [](const Layout& l) { return has_limit(l, "hour") ? Cell(l.hours_beyond) : Cell(); });
   if (any_has_limit(layouts, "month")) {

@@ -117,7 +117,7 @@ std::string depths_text(const Layout& layout, UnitSystem system) {
 
 /// How it does by all its limits, whatever they are on.
 std::string standing(const Layout& layout, const TemperatureScale& scale) {
-  const double margin = margin_of(layout);
+  const double margin = margin_of(layout.limits);
   if (layout.limits.empty()) return "no limits set";
   if (std::isnan(margin)) return "no limit could be judged";
   if (const LimitOutcome* first = first_broken(layout.limits)) {

@@ -70,9 +70,12 @@ LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> 
   for (const Judged& one : judged_by(limit, hours, start, minutes)) {
     ++outcome.judged;
     const auto year = static_cast<std::size_t>(run_year_of(one.first_hour) - 1);
-    for (double* closest : {&outcome.closest, &outcome.closest_by_year[year]}) {
-      if (std::isnan(*closest) || side * one.value > side * *closest) *closest = one.value;
+    const auto closer = [&](double closest) { return std::isnan(closest) || side * one.value > side * closest; };
+    if (closer(outcome.closest)) {
+      outcome.closest = one.value;
+      outcome.closest_at = one.first_hour;
     }
+    if (double& closest = outcome.closest_by_year[year]; closer(closest)) closest = one.value;
     if (!is_beyond(limit, one.value)) continue;
     ++outcome.beyond;
     ++outcome.beyond_by_year[year];
@@ -88,12 +91,36 @@ std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<cons
   return outcomes;
 }
 
+bool has_limit(const std::vector<LimitOutcome>& outcomes, const std::string& over) {
+  return std::any_of(outcomes.begin(), outcomes.end(),
+                     [&](const LimitOutcome& outcome) { return outcome.limit.over == over; });
+}
+
 const LimitOutcome* first_broken(const std::vector<LimitOutcome>& outcomes) {
   const LimitOutcome* first = nullptr;
   for (const LimitOutcome& outcome : outcomes) {
     if (outcome.first_beyond && (first == nullptr || *outcome.first_beyond < *first->first_beyond)) first = &outcome;
   }
   return first;
+}
+
+std::optional<int> first_year_beyond(const std::vector<LimitOutcome>& outcomes) {
+  const LimitOutcome* first = first_broken(outcomes);
+  return first != nullptr ? std::optional<int>(run_year_of(*first->first_beyond)) : std::nullopt;
+}
+
+const LimitOutcome* nearest(const std::vector<LimitOutcome>& outcomes) {
+  const LimitOutcome* found = nullptr;
+  for (const LimitOutcome& outcome : outcomes) {
+    if (std::isnan(outcome.margin())) continue;
+    if (found == nullptr || outcome.margin() < found->margin()) found = &outcome;
+  }
+  return found;
+}
+
+double margin_of(const std::vector<LimitOutcome>& outcomes) {
+  const LimitOutcome* found = nearest(outcomes);
+  return found != nullptr ? found->margin() : std::numeric_limits<double>::quiet_NaN();
 }
 
 long periods_beyond(const record::Header& header, std::span<const record::Hour> hours, bool by_month) {

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "engine/record/frames.hpp"
@@ -18,8 +19,9 @@ struct LimitOutcome {
   long beyond = 0;                          ///< of these, on the wrong side; standing exactly on the limit keeps it
   std::vector<long> beyond_by_year;         ///< [run-year - 1]; a month counts in the run-year of its first hour
   std::optional<std::size_t> first_beyond;  ///< first hour since the start, of the hour or month; none: kept
-  double closest = 0;                   ///< the judged value furthest to the limit's side [K]; NaN if none was judged
-  std::vector<double> closest_by_year;  ///< [run-year - 1], the same of each run-year
+  double closest = 0;                     ///< the judged value furthest to the limit's side [K]; NaN if none was judged
+  std::optional<std::size_t> closest_at;  ///< first hour of its period since the start
+  std::vector<double> closest_by_year;    ///< [run-year - 1], the same of each run-year
 
   bool kept() const { return !first_beyond.has_value(); }
 
@@ -36,8 +38,20 @@ LimitOutcome judge(const record::LimitRow& limit, std::span<const record::Hour> 
 std::vector<LimitOutcome> judge_all(const record::Header& header, std::span<const record::Hour> hours,
                                     std::span<const record::MinuteExtremes> minutes);
 
+/// Whether any of them is on "hour", "month" or "minute".
+bool has_limit(const std::vector<LimitOutcome>& outcomes, const std::string& over);
+
 /// The outcome that was first beyond its limit, of all; none if all were kept.
 const LimitOutcome* first_broken(const std::vector<LimitOutcome>& outcomes);
+
+/// The first run-year in which any limit was left; none if all were kept.
+std::optional<int> first_year_beyond(const std::vector<LimitOutcome>& outcomes);
+
+/// The limit that came nearest to being left, or was left farthest; none where nothing was judged.
+const LimitOutcome* nearest(const std::vector<LimitOutcome>& outcomes);
+
+/// From the nearest limit to what came closest to it, negative beyond it [K]; NaN where none was judged.
+double margin_of(const std::vector<LimitOutcome>& outcomes);
 
 /// Hours, or whole months, with flow in which at least one limit on hours, or on months, was left.
 long periods_beyond(const record::Header& header, std::span<const record::Hour> hours, bool by_month);
