@@ -9,30 +9,15 @@
 #include <utility>
 #include <vector>
 
+#include "engine/march/denormals.hpp"
+
 #if defined(__SSE2__)
-#include <pmmintrin.h>
-#include <xmmintrin.h>
+#include <emmintrin.h>
 #endif
 
 namespace stillground::march {
 
 namespace {
-
-#if defined(__SSE2__)
-unsigned flush_denormals() {
-  const unsigned before = _mm_getcsr();
-  _mm_setcsr(before | _MM_FLUSH_ZERO_ON | _MM_DENORMALS_ZERO_ON);
-  return before;
-}
-void restore_denormals(unsigned before) {
-  _mm_setcsr(before);
-}
-#else
-unsigned flush_denormals() {
-  return 0;
-}
-void restore_denormals(unsigned) {}
-#endif
 
 void pause() {
 #if defined(__SSE2__)

@@ -1,4 +1,4 @@
-#include "engine/march/fused/pack.hpp"
+#include "engine/march/fused/layer_recurrence.hpp"
 
 namespace stillground::march::fused::STILLGROUND_SET {
 
@@ -18,33 +18,6 @@ inline std::size_t from_pack(const BoreFactors& f) {
 }
 inline std::size_t to_pack(const BoreFactors& f) {
   return (f.end + lanes - 1) / lanes * lanes;
-}
-
-inline Pack everywhere(double value) {
-  return value - Pack{};
-}
-
-/// value_p += sum_q F_pq from_q, factors F [M][M][z].
-template <std::size_t M>
-inline __attribute__((always_inline)) void add_product(const double* factors, std::size_t row, const Pack (&from)[M],
-                                                       Pack (&value)[M]) {
-  for (std::size_t p = 0; p < M; ++p) {
-    for (std::size_t q = 0; q < M; ++q) value[p] += load(factors + (p * M + q) * row) * from[q];
-  }
-}
-
-/// value_k += F_k value_{k-1} (downwards) or F_k value_{k+1}, layer after layer within a pack: by doubling, the
-/// products of F over 1, 2, 4 layers being ready made (Hillis & Steele 1986, Communications of the ACM 29). What comes
-/// into the pack from outside is not in it yet.
-template <std::size_t M, bool downwards, std::size_t by = 1>
-inline __attribute__((always_inline)) void scan(const double* factors, std::size_t row, Pack (&value)[M]) {
-  if constexpr (by < lanes) {
-    Pack shifted[M];
-    for (std::size_t p = 0; p < M; ++p)
-      shifted[p] = downwards ? above<by>(Pack{}, value[p]) : below<by>(value[p], Pack{});
-    add_product<M>(factors, row, shifted, value);
-    scan<M, downwards, 2 * by>(factors + M * M * row, row, value);
-  }
 }
 
 /// From the toe upwards, nothing coming down:
