@@ -15,6 +15,15 @@ HeatFigures figures(const assembly::GroundHeat& heat) {
   return {heat.year, heat.peak};
 }
 
+/// Does not compile once Plan has another member: then `check` below fills it, too.
+[[maybe_unused]] void names_every_member(const Plan& plan) {
+  [[maybe_unused]] const auto& [title, start, years, screens, step, bores, groups, active_length, drill_length,
+                                nearest_spacing, cells, conductivity, undisturbed, fluid_volume, grout_volume,
+                                pipe_length, freezing_point, mass_flow, reynolds, bore_resistance, effective_resistance,
+                                heating, cooling, taken, given, eft_error, expected_seconds, expected_bytes, warnings,
+                                cautions] = plan;
+}
+
 }  // namespace
 
 Plan check(const Scenario& scenario, int threads) {

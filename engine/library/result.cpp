@@ -9,6 +9,13 @@ namespace stillground {
 
 namespace {
 
+/// Does not compile once Heading has another member: then `heading_of` below fills it, too.
+[[maybe_unused]] void names_every_member(const Heading& heading) {
+  [[maybe_unused]] const auto& [title, method, start, years, step, has_heat_pump, drill_length, eft_error,
+                                screening_error, bores, limits, warnings, cautions, scenario, engine_version, build,
+                                instruction_set] = heading;
+}
+
 Heading heading_of(const record::Header& header) {
   return {.title = header.title,
           .method = header.method,

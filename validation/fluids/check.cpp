@@ -4,8 +4,8 @@
 #include <array>
 #include <map>
 
-#include "engine/base/temperature.hpp"
-#include "engine/materials/fluid.hpp"
+#include "validation/fluids/earlier_tables.hpp"
+#include "validation/fluids/properties.hpp"
 #include "validation/harness/worst_case.hpp"
 #include "validation/reference_solutions/reference_table.hpp"
 
@@ -13,55 +13,9 @@ using namespace stillground;
 using model::Antifreeze;
 using validation::Origin;
 using validation::WorstCase;
+using namespace validation::fluids;
 
 namespace {
-
-using TableRow = std::map<std::string, std::string>;
-
-double number(const TableRow& row, const std::string& name) {
-  return std::stod(row.at(name));
-}
-
-materials::FluidState state(Antifreeze base, double fraction, double celsius) {
-  return materials::fluid_state({base, fraction, model::Fluid::Basis::mass}, celsius + zero_celsius);
-}
-
-double freezes(Antifreeze base, double fraction) {
-  return materials::freezing_point({base, fraction, model::Fluid::Basis::mass}) - zero_celsius;
-}
-
-/// The four properties of one fluid against a table that names them so, each over all of its rows.
-struct Properties {
-  WorstCase density, heat_capacity, conductivity, viscosity;
-
-  void compare(const std::string& where, const TableRow& row, const materials::FluidState& ours) {
-    density.compare(where, number(row, "density"), ours.density);
-    heat_capacity.compare(where, number(row, "heat_capacity"), ours.heat_capacity);
-    conductivity.compare(where, number(row, "conductivity"), ours.conductivity);
-    viscosity.compare(where, number(row, "viscosity"), ours.viscosity);
-  }
-
-  void rows(validation::Claim& claim, const std::array<double, 4>& allowed) const {
-    density.row(claim, "density [kg/m3]", allowed[0]);
-    heat_capacity.row(claim, "heat capacity [J/(kg K)]", allowed[1]);
-    conductivity.row(claim, "conductivity [W/(m K)]", allowed[2]);
-    viscosity.row(claim, "viscosity [Pa s]", allowed[3]);
-  }
-};
-
-/// Viscosity against temperature, of which film and friction know most.
-void draw_viscosity(validation::Claim& claim, Antifreeze base, const std::map<double, validation::Curve>& points) {
-  validation::Plot plot{"viscosity", "temperature [degC]", "viscosity [Pa s]", false, true, {}};
-  for (const auto& [fraction, curve] : points) {
-    validation::Curve ours{fmt::format("ours, {:g}", fraction), {}, false};
-    for (double t = curve.points.front().first; t <= curve.points.back().first; t += 1) {
-      ours.points.emplace_back(t, state(base, fraction, t).viscosity);
-    }
-    plot.curves.push_back(curve);
-    plot.curves.push_back(ours);
-  }
-  claim.plot(plot);
-}
 
 void judge_water(validation::Check& check) {
   auto& claim = check.claim({"water", "water has the properties of IAPWS SR6-08", Origin::computed,
@@ -129,46 +83,6 @@ void judge_mixture(validation::Check& check, const std::string& id, const std::s
   draw_viscosity(claim, base, drawn);
 }
 
-void judge_methanol(validation::Check& check) {
-  auto& claim = check.claim(
-      {"methanol", "methanol in water has the properties of Melinder's tables", Origin::published,
-       "tables of an earlier edition of Melinder's data, as carried by the open property library CoolProp; "
-       "validation/reference_solutions/methanol_tables.csv",
-       "12.4 to 32.4 % by mass, from the freezing point (not below -20 degC) to 20 degC; for each property the point "
-       "with "
-       "the largest miss, from -10 degC on and below",
-       "0.12 %, 3.5 %, 0.51 %, 4.3 %: what two such editions of the other three mixtures differ by from -10 degC on "
-       "(mixture_properties.csv); 0.5 K of the freezing point, our judgement of the same"});
-  Properties worst, cold;
-  WorstCase freezing;
-  std::map<double, validation::Curve> drawn;
-  for (const TableRow& row : reference_solutions::read_table(REFERENCE_SOLUTIONS "/methanol_tables.csv")) {
-    const double x = number(row, "mass_fraction");
-    if (row.at("temperature").empty()) {
-      freezing.compare_absolute(fmt::format("{:g} % by mass", 100 * x), number(row, "freezing_point"),
-                                freezes(Antifreeze::methanol, x));
-      continue;
-    }
-    const double t = number(row, "temperature");
-    (t < -10 ? cold : worst)
-        .compare(fmt::format("{:g} % at {:g} degC", 100 * x, t), row, state(Antifreeze::methanol, x, t));
-    if (x != 0.124 && x != 0.324) continue;
-    auto& curve = drawn[x];
-    curve.label = fmt::format("tables, {:g}", x);
-    curve.is_reference = true;
-    curve.points.emplace_back(t, number(row, "viscosity"));
-  }
-  worst.rows(claim, {0.0012, 0.035, 0.0051, 0.043});
-  const std::string editions =
-      "the editions part further in the cold, where the others were not compared; loops do not run there";
-  cold.density.row(claim, "density below -10 degC [kg/m3]", 0.0012);
-  cold.heat_capacity.known_row(claim, "heat capacity below -10 degC [J/(kg K)]", 0.035, 0.045, editions);
-  cold.conductivity.row(claim, "conductivity below -10 degC [W/(m K)]", 0.0051);
-  cold.viscosity.known_row(claim, "viscosity below -10 degC [Pa s]", 0.043, 0.07, editions);
-  freezing.row(claim, "freezing point [degC]", 0.5);
-  draw_viscosity(claim, Antifreeze::methanol, drawn);
-}
-
 void judge_freezing(validation::Check& check) {
   auto& claim = check.claim({"freezing-points-handbook", "mixtures freeze where handbooks say", Origin::memory,
                              "freezing points by mass as common tables give them, from memory",
@@ -197,6 +111,7 @@ int main(int argc, char** argv) {
   judge_mixture(check, "ethylene-glycol", "ethylene glycol", Antifreeze::ethylene_glycol);
   judge_mixture(check, "ethanol", "ethanol", Antifreeze::ethanol);
   judge_methanol(check);
+  judge_potassium_acetate(check);
   judge_freezing(check);
   return check.finish();
 }
