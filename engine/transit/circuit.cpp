@@ -60,6 +60,10 @@ void Circuit::warm_ground(double interval, double heat) {
   for (SlicedBore& bore : bores_) bore.warm_ground(interval, heat / static_cast<double>(bores_.size()));
 }
 
+void Circuit::warm_ground_by_walls(double interval) {
+  for (SlicedBore& bore : bores_) bore.warm_ground(interval);
+}
+
 Exchanges Circuit::exchanges(const march::FlowRegime& regime, double step) const {
   Exchanges list;
   const NearGround& ground = bores_.front().ground();
@@ -72,10 +76,8 @@ Exchanges Circuit::exchanges(const march::FlowRegime& regime, double step) const
 void Circuit::stand(const march::FlowRegime& regime, const Pace& pace) {
   const Exchanges over = exchanges(regime, pace.interval);
   for (double second = 0; second < seconds_per_hour; second += pace.interval) {
-    for (SlicedBore& bore : bores_) {
-      bore.exchange(over, pace.interval);
-      bore.warm_ground(pace.interval);
-    }
+    for (SlicedBore& bore : bores_) bore.exchange(over, pace.interval);
+    pace.settles ? warm_ground(pace.interval, 0) : warm_ground_by_walls(pace.interval);
   }
 }
 
@@ -114,14 +116,15 @@ std::vector<double> Circuit::flow(const Drive& drive, const Pace& pace, double s
       film_at = fluid();
       over = exchanges(drive.regime(film_at), step);
     }
-    double sum = 0;
+    double sum = 0, given = 0;
     for (int n = 0; n < steps; ++n) {
       for (SlicedBore& bore : bores_) bore.exchange(over, step);
       const double eft = last.leaving(last.streams() - 1, heat_rate * step);
-      pass(heat_rate * step, eft + drive.heat(second + (n + 0.5) * step, eft) / heat_rate);
-      sum += eft / steps;
+      const double heat = drive.heat(second + (n + 0.5) * step, eft);
+      pass(heat_rate * step, eft + heat / heat_rate);
+      sum += eft / steps, given += heat / steps;
     }
-    for (SlicedBore& bore : bores_) bore.warm_ground(pace.interval);
+    pace.settles ? warm_ground(pace.interval, given) : warm_ground_by_walls(pace.interval);
     means.push_back(sum);
   }
   return means;

@@ -13,6 +13,7 @@ struct Pace {
   double interval = 60;      ///< between two steps of the ground [s]
   double least_step = 0;     ///< of fluid and nodes [s]
   bool film_follows = true;  ///< the fluid's temperature; else it is that of the hour's start
+  bool settles = false;  ///< fluid and grout were at rest: the ground takes what heat pumps give, not what they let by
 };
 
 /// What drives a circuit while fluid flows.
@@ -50,6 +51,7 @@ class Circuit {
  private:
   Exchanges exchanges(const march::FlowRegime& regime, double step) const;
   void pass(double amount, double entering);
+  void warm_ground_by_walls(double interval);
 
   const assembly::Assembly* assembly_;
   SliceChoice choice_;

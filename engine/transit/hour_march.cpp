@@ -9,7 +9,7 @@ namespace stillground::transit {
 namespace {
 
 constexpr long run_up = 24;   // hours: fluid and grout forget within a few
-constexpr long settling = 6;  // hours of it in which the shift is not told yet: fluid and grout began at rest
+constexpr long settling = 6;  // hours of it in which fluid and grout leave their rest and the shift is not told yet
 constexpr long told_by = 4;   // hours with flow that the shift has to go by
 constexpr long longest_run_up = 30 * 24;
 constexpr long history = 20 * 24;  // hours before those in which the ground alone takes the heat
@@ -88,7 +88,8 @@ Circuit HourMarch::before(long hour) {
   for (long then = begin; then < hour; ++then) {
     const Share at = share(then);
     circuit.set_ambient((static_cast<double>(then) + 0.5) * seconds_per_hour, warmer);
-    const Pace& pace = hour - then > followed ? quick : by_the_slice;
+    Pace pace = hour - then > followed ? quick : by_the_slice;
+    pace.settles = begin > 0 && then < begin + settling;  // before the run's start all was at rest indeed
     if (at.flow <= 0) {
       circuit.stand(regimes_.standing().march, pace);
       continue;

@@ -71,6 +71,6 @@ TEST_CASE("Under a steady load with steady flow a minute is the hour", "[transit
     double worst = 0;
     for (const double eft : course)
       worst = std::max(worst, std::abs(eft - run.hours[static_cast<std::size_t>(hour)].eft));
-    CHECK(worst <= 0.05);  // [K]; the hours before are stepped by minutes, the last ones by seconds
+    CHECK(worst <= 0.02);  // [K]; the circuit is shifted to the run's EFT hour by hour, and cools a little in between
   }
 }

@@ -18,10 +18,6 @@ TEST_CASE("Minutes after standing are those of plug flow within 0.3 K", "[transi
       REQUIRE(std::isfinite(minutes.reference[i]));
       worst = std::max(worst, std::abs(minutes.ours[i] - minutes.reference[i]));
     }
-    if (std::getenv("SHOW"))
-      for (std::size_t i = 0; i < minutes.ours.size(); i += (i % 60 < 20 ? 1 : 5))
-        std::printf("%s %zu ours %.2f ref %.2f hourly %.2f\n", one.name.c_str(), i, minutes.ours[i] - 273.15,
-                    minutes.reference[i] - 273.15, minutes.hourly[i / 60] - 273.15);
     CHECK(worst <= 0.3);
   }
 }
