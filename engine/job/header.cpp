@@ -55,6 +55,22 @@ void add_limits(const model::Scenario& scenario, record::Header& header) {
   }
 }
 
+void add_cop_curves(const model::Scenario& scenario, record::Header& header) {
+  header.has_heat_pump = scenario.heat_pump.has_value();
+  if (!scenario.heat_pump) return;
+  const auto add = [&](const char* duty, const std::vector<model::CopPoint>& points) {
+    if (points.empty()) return;
+    record::CopCurveRow& curve = header.cop_curves.emplace_back(record::CopCurveRow{duty, {}, {}});
+    for (const model::CopPoint& point : points) {
+      curve.eft.push_back(point.eft);
+      curve.cop.push_back(point.cop);
+    }
+  };
+  add("heating", scenario.heat_pump->heating_cop);
+  add("hot_water", scenario.heat_pump->hot_water_cop);
+  add("cooling", scenario.heat_pump->cooling_cop);
+}
+
 void add_grid(const ground::Grid& grid, record::Header& header) {
   header.z_faces = grid.z_faces;
   header.z = grid.z;
@@ -118,7 +134,7 @@ record::Header make_header(const assembly::Assembly& assembly, const std::vector
   header.eft_error = eft_error(assembly);
   header.group_error = assembly.merges() && !scenario.run.screens() ? scenario.run.group_error : 0.0;
   header.fields = fields(scenario.run.screens() ? model::RecordFields::none : scenario.fields);
-  header.has_heat_pump = scenario.heat_pump.has_value();
+  add_cop_curves(scenario, header);
   header.drill_length = assembly::drill_length(assembly);
   header.fluid_heat_capacity = assembly.fluid.heat_capacity;
   add_limits(scenario, header);

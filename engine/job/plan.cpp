@@ -123,7 +123,7 @@ double result_bytes(const assembly::Assembly& assembly) {
   double shots = 0;
   if (assembly.scenario.fields == model::RecordFields::monthly) shots = 12.0 * assembly.scenario.run.years + 1;
   if (assembly.scenario.fields == model::RecordFields::yearly) shots = 2.0 * assembly.scenario.run.years + 1;
-  const double series = assembly.scenario.heat_pump ? 8 : 5;
+  const double series = assembly.scenario.heat_pump ? 12 : 5;
   return static_cast<double>(assembly.hours()) * 8 * (series + 2) + shots * cells * 4;
 }
 

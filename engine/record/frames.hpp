@@ -41,6 +41,13 @@ struct YearMean {
 /// Whatever a run says while it goes on.
 using Frame = std::variant<std::vector<Hour>, Snapshot, YearMean, YearBalance>;
 
+/// A heat pump's COP in one duty against EFT: linear between the points, held beyond them.
+struct CopCurveRow {
+  std::string duty;         ///< "heating", "hot_water" or "cooling"
+  std::vector<double> eft;  ///< rising [K]
+  std::vector<double> cop;
+};
+
 /// All that is known before the first step.
 struct Header {
   std::string title;
@@ -58,8 +65,9 @@ struct Header {
   double group_error = 0;  ///< bound on what merging bores into groups changes at their walls [K]; 0: nothing is merged
   std::string fields;      ///< "monthly", "yearly", "none"
   bool has_heat_pump = false;
-  double drill_length = 0;         ///< metres to drill, as the scenario counts them [m]
-  double fluid_heat_capacity = 0;  ///< c of the fluid as marched [J/(kg K)]
+  std::vector<CopCurveRow> cop_curves;  ///< of the duties there are; none in a file from before they were kept
+  double drill_length = 0;              ///< metres to drill, as the scenario counts them [m]
+  double fluid_heat_capacity = 0;       ///< c of the fluid as marched [J/(kg K)]
   std::vector<LimitRow> limits;
   std::vector<std::string> warnings;  ///< known beforehand; read back from a file: all of the run
   std::vector<std::string> cautions;  ///< what whoever builds this must mind, most pressing first

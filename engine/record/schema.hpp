@@ -89,9 +89,15 @@ inline constexpr auto lft = hourly_mean("lft", "degC", "fluid leaving the heat p
 inline constexpr auto flow = hourly_mean("flow", "kg s-1", "fluid through the whole field");
 inline constexpr auto heat_to_ground =
     hourly_mean("heat_to_ground", "W", "heat given to the ground by the fluid, positive into the ground");
-inline constexpr auto heating = hourly_mean("heating", "W", "heat the building takes");
-inline constexpr auto cooling = hourly_mean("cooling", "W", "heat the building gives off");
+inline constexpr auto heating = hourly_mean("heating", "W", "heat the building takes, hot water included");
+inline constexpr auto cooling = hourly_mean("cooling", "W", "heat the building gives off, direct cooling included");
 inline constexpr auto power = hourly_mean("power", "W", "electricity of the heat pumps");
+inline constexpr auto hot_water =
+    hourly_mean("hot_water", "W", "heat the building takes for hot water, part of heating");
+inline constexpr auto cooling_direct =
+    hourly_mean("cooling_direct", "W", "heat given off to the fluid without the heat pumps, part of cooling");
+inline constexpr auto power_hot_water = hourly_mean("power_hot_water", "W", "electricity for hot water, part of power");
+inline constexpr auto power_cooling = hourly_mean("power_cooling", "W", "electricity for cooling, part of power");
 
 // The grid that every group has, and what does not change with time.
 constexpr Variable constant(const char* name, Dims dims, std::string_view unit, std::string_view long_name) {

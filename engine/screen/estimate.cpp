@@ -13,6 +13,7 @@
 #include "engine/screen/flow_propagators.hpp"
 #include "engine/screen/wall_history.hpp"
 #include "engine/screen/walls_undisturbed.hpp"
+#include "engine/simulation/duties.hpp"
 #include "engine/simulation/hour_summary.hpp"
 #include "engine/simulation/plausible.hpp"
 
@@ -157,8 +158,6 @@ class Screening {
     const loop::Demand demand = assembly_.loads.hour(statistics_.hour);
     const double part = loop::flow_part(assembly_.scenario.flow, demand.size() / peak_);
     record::Hour hour;
-    hour.heating = demand.heating + demand.hot_water;
-    hour.cooling = demand.cooling + demand.cooling_direct;
     FlowPropagators::Flowing now{{&propagators_.standing(), nullptr}, {1, 0}, 0};
     if (part > 0) now = propagators_.flowing(part, of_state(fluid_));
     const double mean_after = drive_walls();
@@ -173,6 +172,7 @@ class Screening {
       hour.eft = after(places_.outlet());
       hour.lft = after(places_.down());
     }
+    simulation::enter_duties(hour, demand, assembly_.problem.pumps);
     for (std::size_t i = 0; i < places_.modes; ++i) driven_[i] = after(i);
     double near = 0;  // of the mean wall by the hour's heat [K]
     for (std::size_t w = 0; w < heat_.size(); ++w) {

@@ -11,6 +11,7 @@
 #include "engine/march/ambient.hpp"
 #include "engine/march/fused/stepper.hpp"
 #include "engine/march/state_layout.hpp"
+#include "engine/simulation/duties.hpp"
 #include "engine/simulation/group_deviation.hpp"
 #include "engine/simulation/hour_summary.hpp"
 #include "engine/simulation/make_stepper.hpp"
@@ -122,14 +123,14 @@ record::Hour Simulation::march_hour() {
   if (std::binary_search(deviation_hours_.begin(), deviation_hours_.end(), statistics_.hour)) {
     statistics_.group_deviation = std::max(statistics_.group_deviation, group_deviation(assembly_, state_, workers_));
   }
-  const loop::Demand& demand = hour.forcing.demand;
-  return {means.eft,
-          means.lft,
-          hour.flow,
-          means.to_ground,
-          demand.heating + demand.hot_water,
-          demand.cooling + demand.cooling_direct,
-          means.power};
+  record::Hour result;
+  result.eft = means.eft;
+  result.lft = means.lft;
+  result.flow = hour.flow;
+  result.heat_to_ground = means.to_ground;
+  result.power = means.power;
+  enter_duties(result, hour.forcing.demand, assembly_.problem.pumps);
+  return result;
 }
 
 std::vector<bool> Simulation::drilled() const {

@@ -45,9 +45,10 @@ MODULES = {
     "app": "units model config assembly job program",
     "tools/present": "units",
     "tools/outputs": "program tools/present",
-    "tools/results": "units field program record record/read tools/present tools/outputs",
+    "tools/energy": "record",
+    "tools/results": "units field program record record/read tools/present tools/outputs tools/energy",
     "tools/points": "units model config assembly screen job program record record/read tools/present tools/outputs "
-    "tools/results",
+    "tools/energy tools/results",
     "tools/scenarios": "units model field config assembly job program record record/read tools/present tools/outputs",
     "validation/reference_solutions": "",
     "validation": "*",

@@ -46,7 +46,8 @@ CONTRACT = {  # name: dimensions, units
     "balance_deep": (("year",), "J"),
     "balance_residual": (("year",), "J"),
 }
-HEAT_PUMP = {name: (HOURS, "W") for name in ("heating", "cooling", "power")}
+HEAT_PUMP = {name: (HOURS, "W") for name in (
+    "heating", "cooling", "power", "hot_water", "cooling_direct", "power_hot_water", "power_cooling")}
 FIELDS = {
     "ground_rise": (FIELD + ("r",), "K"),
     "undisturbed": (("snapshot", "z"), "degC"),

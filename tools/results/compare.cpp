@@ -34,6 +34,7 @@ Layout layout_of(const record::read::Result& result) {
       nearest.empty() ? std::numeric_limits<double>::quiet_NaN() : *std::min_element(nearest.begin(), nearest.end());
   layout.land_area = ground_block(header.bores).area();
   layout.fluid = fluid.years;
+  layout.energy = fluid.energy;
   layout.limits = fluid.limits;
   layout.minutes = fluid.minutes;
   layout.minute_years_beyond = minute_years_beyond(fluid.limits);

@@ -28,6 +28,7 @@ struct Layout {
   double spacing = 0;            ///< between the two nearest bores [m]; NaN for a lone bore
   double land_area = 0;          ///< of the ground block on the plan [m2]
   std::vector<YearFluid> fluid;  ///< all run-years
+  EnergySummary energy;
   std::vector<LimitOutcome> limits;
   std::vector<record::MinuteExtremes> minutes;  ///< all run-years; none where there is no estimate
   long hours_beyond = 0;                        ///< hours beyond at least one of the limits on hours

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "tools/results/celsius.hpp"
+#include "tools/results/energy_view.hpp"
 #include "tools/results/limit_view.hpp"
 #include "tools/results/minutes.hpp"
 #include "tools/results/months.hpp"
@@ -123,6 +124,40 @@ void add_limits(std::vector<Fact>& facts, const std::vector<Layout>& layouts) {
   }
 }
 
+/// Sums as means of a year; what some layout has none of is told only where another has it.
+void add_energy(std::vector<Fact>& facts, const std::vector<Layout>& layouts) {
+  const auto any = [&](auto has) {
+    return std::any_of(layouts.begin(), layouts.end(), [&](const Layout& l) { return has(l.energy); });
+  };
+  const auto add = [&](const Column& column, auto get) {
+    facts.push_back(fact(layouts, column, [&](const Layout& l) { return Cell(get(l.energy.all, l.years)); }));
+  };
+  using energy::Sum;
+  if (any([](const EnergySummary& e) { return e.has_heat_pump; })) {
+    const auto pumps = [&](const Column& column, auto get) {
+      facts.push_back(fact(layouts, column,
+                           [&](const Layout& l) { return l.energy.has_heat_pump ? Cell(get(l.energy.all)) : Cell(); }));
+    };
+    facts.push_back(fact(layouts, {"power", "kWh", "electricity, a year", 0}, [](const Layout& l) {
+      return l.energy.has_heat_pump ? Cell(l.energy.all.power / joules_per_kwh / l.years) : Cell();
+    }));
+    pumps({"performance", "", "seasonal performance", 2}, [](const Sum& s) { return s.performance(); });
+    pumps({"performance_heating", "", "of heating", 2}, [](const Sum& s) { return s.performance_heating(); });
+    pumps({"performance_cooling", "", "of cooling", 2}, [](const Sum& s) { return s.performance_cooling(); });
+    if (any([](const EnergySummary& e) { return e.all.cooling_direct > 0; })) {
+      pumps({"direct_share", "1", "cooled without heat pump", 0}, [](const Sum& s) { return s.direct_share(); });
+    }
+    facts.push_back(fact(layouts, {"hours_held", "h", "hours beyond a COP curve"}, [](const Layout& l) {
+      const Sum& all = l.energy.all;
+      return all.curves_known ? Cell(all.heating_held + all.hot_water_held + all.cooling_held) : Cell();
+    }));
+  }
+  add({"from_ground", "MWh", "from ground, a year", 1},
+      [](const Sum& s, int years) { return s.from_ground / joules_per_mwh / years; });
+  add({"into_ground", "MWh", "into ground, a year", 1},
+      [](const Sum& s, int years) { return s.into_ground / joules_per_mwh / years; });
+}
+
 }  // namespace
 
 std::vector<Fact> facts_of(const std::vector<Layout>& layouts) {
@@ -146,6 +181,7 @@ std::vector<Fact> facts_of(const std::vector<Layout>& layouts) {
   add({"share_reached", "1", "of its final change", 0},
       [](const Layout& l) { return drift_figure_of(l, &Drift::share); });
   add_limits(facts, layouts);
+  add_energy(facts, layouts);
   add({"method", "", "method"}, [](const Layout& l) { return Cell(l.method); });
   return facts;
 }

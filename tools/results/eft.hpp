@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/record/frames.hpp"
+#include "tools/energy/energy.hpp"
 #include "tools/results/fluid.hpp"
 #include "tools/results/limits.hpp"
 #include "tools/results/months.hpp"
@@ -35,12 +36,21 @@ struct DurationCurve {
   std::vector<std::vector<double>> eft;  ///< [named year][share] [K]
 };
 
+/// Heat and electricity of a run.
+struct EnergySummary {
+  bool has_heat_pump = false;
+  std::vector<energy::Sum> years;   ///< all run-years
+  std::vector<energy::Sum> months;  ///< as FluidSummary::months
+  energy::Sum all;
+};
+
 /// What `eft` tells of a run.
 struct FluidSummary {
   std::vector<YearFluid> years;    ///< all run-years
   std::vector<MonthFluid> months;  ///< all months of all run-years
   std::vector<LimitOutcome> limits;
   DurationCurve duration;
+  EnergySummary energy;
   std::vector<record::MinuteExtremes> minutes;  ///< all run-years; none where there is no estimate
 };
 

@@ -6,6 +6,7 @@
 #include <cstddef>
 
 #include "tools/results/celsius.hpp"
+#include "tools/results/energy_view.hpp"
 #include "tools/results/limit_view.hpp"
 #include "tools/results/method_note.hpp"
 #include "tools/results/minutes.hpp"
@@ -80,6 +81,7 @@ Table month_table(const FluidSummary& summary) {
     for (const Spread& spread : {month.eft, month.lft, month.mean_fluid}) add_spread(row, spread);
     table.rows.push_back(row);
   }
+  append_columns(table, energy_table(summary.energy.months, summary.energy));
   return table;
 }
 
@@ -105,6 +107,7 @@ Table year_table(const FluidSummary& summary) {
     }
     table.rows.push_back(row);
   }
+  append_columns(table, energy_table(summary.energy.years, summary.energy));
   return table;
 }
 
@@ -136,6 +139,7 @@ std::string eft_text(const Source& source, const FluidSummary& summary, UnitSyst
   out += minute_text(summary.minutes, source.start, system) + "\n";
   out += last > 1 ? fmt::format("Month by month, run-years 1 and {}\n", last) : "Month by month\n";
   out += shown(two_year_table(summary)) + "\n";
+  out += energy_text(summary, system) + "\n";
   out += "Hourly means hide the peaks inside an hour";
   out += summary.minutes.empty() ? ".\n" : ": the minutes above are estimated by one circuit for all.\n";
   return out;
@@ -150,6 +154,7 @@ Json eft_json(const Source& source, const FluidSummary& summary) {
           {"years", {{"value", source.years}, {"units", "year"}}},
           {"limits", limit_json(summary.limits, source.start)},
           {"minute", minute_json(summary.minutes, source.start)},
+          {"energy", energy_json(summary.energy)},
           {"yearly", present::columns(year_table(summary))},
           {"monthly", present::columns(month_table(summary))},
           {"duration", present::columns(duration_table(summary))}};

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -23,14 +24,17 @@ struct Source {
 
 Source source_of(const record::Header& header, const std::string& file);
 
-/// All months: least, mean and greatest EFT, LFT and mean fluid temperature.
+/// All months: least, mean and greatest EFT, LFT and mean fluid temperature, heat and electricity.
 present::Table month_table(const FluidSummary& summary);
 
-/// All run-years, with the hours (or months) beyond each limit.
+/// All run-years: the same, and the hours (or months) beyond each limit.
 present::Table year_table(const FluidSummary& summary);
 
 /// One row a percent of the hours with flow, one column a named run-year.
 present::Table duration_table(const FluidSummary& summary);
+
+/// Every hour as the result has it: when it starts, and `time` at its end.
+present::Table hour_table(const record::Header& header, std::span<const record::Hour> hours);
 
 std::string eft_text(const Source& source, const FluidSummary& summary, UnitSystem system = UnitSystem::si);
 present::Json eft_json(const Source& source, const FluidSummary& summary);

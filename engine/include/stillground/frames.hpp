@@ -12,9 +12,14 @@ struct Hour {
   double lft = 0;             ///< fluid entering the bores [K]
   double flow = 0;            ///< whole field [kg/s]
   double heat_to_ground = 0;  ///< [W], positive into the ground
-  double heating = 0;         ///< [W] heat the building takes
-  double cooling = 0;         ///< [W] heat the building gives off
+  double heating = 0;         ///< [W] heat the building takes, hot water included
+  double cooling = 0;         ///< [W] heat the building gives off, direct cooling included
   double power = 0;           ///< [W] electricity of the heat pumps
+  // Parts of the three; not a number in a file from before they were kept.
+  double hot_water = 0;        ///< [W] of heating
+  double cooling_direct = 0;   ///< [W] of cooling: to the fluid itself, without the heat pump
+  double power_hot_water = 0;  ///< [W] of power
+  double power_cooling = 0;    ///< [W] of power; the rest is heating's
 };
 
 /// One run-year's heat [J]: in = stored + surface + deep + residual.

@@ -18,7 +18,7 @@ namespace stillground::record {
 
 namespace {
 
-constexpr std::array<char, 8> mark = {'s', 't', 'i', 'l', 'l', 'g', '0', '2'};  ///< the digits: version of the layout
+constexpr std::array<char, 8> mark = {'s', 't', 'i', 'l', 'l', 'g', '0', '3'};  ///< the digits: version of the layout
 constexpr std::size_t buffer_limit = std::size_t{1} << 20;
 
 /// What stands before a record's bytes.

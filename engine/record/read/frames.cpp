@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "engine/record/read/source.hpp"
 
@@ -13,6 +14,13 @@ template <class Row>
 void fill(const Source& source, const schema::Variable& variable, std::vector<Row>& rows, double Row::*member) {
   const std::vector<double> values = source.all<double>(variable);
   for (std::size_t i = 0; i < rows.size(); ++i) rows[i].*member = values[i];
+}
+
+/// Of a variable that older files lack: not a number then.
+template <class Row>
+void fill_newer(const Source& source, const schema::Variable& variable, std::vector<Row>& rows, double Row::*member) {
+  if (source.has(variable)) return fill(source, variable, rows, member);
+  for (Row& row : rows) row.*member = std::numeric_limits<double>::quiet_NaN();
 }
 
 /// As many rows as the run's years ask for, if the dimension agrees.
@@ -37,6 +45,10 @@ std::vector<Hour> read_hours(const Source& source, const Header& header) {
   fill(source, schema::heating, hours, &Hour::heating);
   fill(source, schema::cooling, hours, &Hour::cooling);
   fill(source, schema::power, hours, &Hour::power);
+  fill_newer(source, schema::hot_water, hours, &Hour::hot_water);
+  fill_newer(source, schema::cooling_direct, hours, &Hour::cooling_direct);
+  fill_newer(source, schema::power_hot_water, hours, &Hour::power_hot_water);
+  fill_newer(source, schema::power_cooling, hours, &Hour::power_cooling);
   return hours;
 }
 

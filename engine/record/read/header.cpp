@@ -32,6 +32,17 @@ std::vector<LimitRow> read_limits(const Source& source) {
   });
 }
 
+std::vector<CopCurveRow> read_cop_curves(const Source& source) {
+  if (!hdf5::has_attribute(source.id(), "cop_curves")) return {};  // no heat pump, or a file from before they were kept
+  return list_of(source, "cop_curves", [](const Json& item) {
+    CopCurveRow curve{item.at("duty"), item.at("eft"), item.at("cop")};
+    if (curve.eft.empty() || curve.eft.size() != curve.cop.size())
+      throw Mismatch("attribute cop_curves: unlike lengths");
+    for (double& eft : curve.eft) eft += zero_celsius;
+    return curve;
+  });
+}
+
 std::vector<std::string> read_texts(const Source& source, const char* name) {
   return list_of(source, name, [](const Json& item) { return item.get<std::string>(); });
 }
@@ -82,6 +93,7 @@ void read_attributes(const Source& source, Header& header) {
   if (hdf5::has_attribute(root, "group_error")) header.group_error = hdf5::read_number<double>(root, "group_error");
   header.fields = hdf5::read_text(root, "fields");
   header.limits = read_limits(source);
+  header.cop_curves = read_cop_curves(source);
   header.warnings = read_texts(source, "warnings");
   header.cautions = read_texts(source, "cautions");
   header.units = read_units(source.id());

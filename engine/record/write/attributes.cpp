@@ -16,8 +16,8 @@ std::string dump(const Json& json) {
   return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
-/// A limit in degC without the noise of its way through kelvin: 31.7, not 31.700000000000045.
-double limit_celsius(double kelvin) {
+/// In degC without the noise of its way through kelvin: 31.7, not 31.700000000000045.
+double rounded_celsius(double kelvin) {
   return std::round((kelvin - zero_celsius) * 1e10) / 1e10;
 }
 
@@ -28,8 +28,18 @@ std::string limits_json(const std::vector<LimitRow>& limits) {
                     {"quantity", limit.quantity},
                     {"side", limit.is_least ? "least" : "most"},
                     {"over", limit.over},
-                    {"value", limit_celsius(limit.value)},
+                    {"value", rounded_celsius(limit.value)},
                     {"units", "degC"}});
+  }
+  return dump(list);
+}
+
+std::string curves_json(const std::vector<CopCurveRow>& curves) {
+  Json list = Json::array();
+  for (const CopCurveRow& curve : curves) {
+    Json eft = Json::array();
+    for (const double kelvin : curve.eft) eft.push_back(rounded_celsius(kelvin));
+    list.push_back({{"duty", curve.duty}, {"eft", eft}, {"units", "degC"}, {"cop", curve.cop}});
   }
   return dump(list);
 }
@@ -103,6 +113,7 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
                     "Temperature of the ground at a point = undisturbed at its depth + the sum, over all bores, of "
                     "ground_rise of the bore's group at r = the point's distance to the bore's axis.");
   hdf5::write_string(root, "limits", limits_json(header.limits));
+  if (header.has_heat_pump) hdf5::write_string(root, "cop_curves", curves_json(header.cop_curves));
   hdf5::write_string(root, "warnings", texts_json(all_warnings(header, closing)));
   hdf5::write_string(root, "cautions", texts_json(header.cautions));
   hdf5::write_label(root, "shown_units", std::string(word_of(header.units)));

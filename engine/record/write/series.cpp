@@ -17,6 +17,10 @@ HourColumns::HourColumns(ResultWriter& writer, const Header& header)
   mean(schema::heating, &Hour::heating);
   mean(schema::cooling, &Hour::cooling);
   mean(schema::power, &Hour::power);
+  mean(schema::hot_water, &Hour::hot_water);
+  mean(schema::cooling_direct, &Hour::cooling_direct);
+  mean(schema::power_hot_water, &Hour::power_hot_water);
+  mean(schema::power_cooling, &Hour::power_cooling);
 }
 
 void HourColumns::add(std::span<const Hour> hours) {

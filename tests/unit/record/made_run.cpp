@@ -78,6 +78,7 @@ Header make_header(const MadeSize& size) {
   header.has_heat_pump = size.heat_pump;
   header.drill_length = 360.15;
   header.fluid_heat_capacity = 3970.5;
+  if (size.heat_pump) header.cop_curves = {{"heating", {268.15, 283.15}, {3.1, 4.25}}, {"cooling", {283.15}, {6}}};
   header.limits = {{"eft_min", "eft", true, "hour", 271.15}, {"lft_max", "lft", false, "month", 304.85}};
   header.cautions = {"Trench: shored.", "Frost: heaves \"much\""};
   header.units = UnitSystem::us;
@@ -95,7 +96,14 @@ std::vector<Hour> make_hours(const MadeSize& size) {
     const double load = 1e4 * season + 6e3 * noise(i);
     hours[i] = {283.15 + 8 * season + noise(i), 282.15 + 9 * season, 2.5 + noise(i) / 10, load,
                 std::max(0.0, -load),           std::max(0.0, load), std::abs(load) / 4};
-    if (!size.heat_pump) hours[i].heating = hours[i].cooling = hours[i].power = 0;
+    if (!size.heat_pump) {
+      hours[i].heating = hours[i].cooling = hours[i].power = 0;
+      continue;
+    }
+    hours[i].hot_water = hours[i].heating / 5;
+    hours[i].cooling_direct = hours[i].cooling / 3;
+    hours[i].power_hot_water = hours[i].power / 7;
+    hours[i].power_cooling = hours[i].power / 2;
   }
   return hours;
 }

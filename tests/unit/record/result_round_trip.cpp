@@ -128,7 +128,8 @@ TEST_CASE("A result gives back its hourly series and balances", "[record][result
   REQUIRE(result.hours().size() == 2 * 8760);
   CHECK(same_temperatures(column(result.hours(), &Hour::eft), column(run.hours, &Hour::eft)));
   CHECK(same_temperatures(column(result.hours(), &Hour::lft), column(run.hours, &Hour::lft)));
-  for (double Hour::*member : {&Hour::flow, &Hour::heat_to_ground, &Hour::heating, &Hour::cooling, &Hour::power}) {
+  for (double Hour::*member : {&Hour::flow, &Hour::heat_to_ground, &Hour::heating, &Hour::cooling, &Hour::power,
+                               &Hour::hot_water, &Hour::cooling_direct, &Hour::power_hot_water, &Hour::power_cooling}) {
     CHECK(column(result.hours(), member) == column(run.hours, member));
   }
   for (double YearBalance::*member :
@@ -173,6 +174,17 @@ TEST_CASE("A result without fields has none, and says so when asked for a mean",
   CHECK(result.snapshot_times().empty());
   CHECK(result.steady_rise().empty());
   CHECK_THROWS_WITH(result.year_mean_rise(0), Contains("a.h5: holds no fields"));
+}
+
+TEST_CASE("A result gives back its heat pumps' curves", "[record][result]") {
+  const Scratch scratch;
+  const MadeRun run = made_run();
+  const auto curves = written(scratch, run).header().cop_curves;
+  REQUIRE(curves.size() == 2);
+  CHECK(curves[0].duty == "heating");
+  CHECK(curves[0].eft == std::vector<double>{268.15, 283.15});
+  CHECK(curves[0].cop == std::vector<double>{3.1, 4.25});
+  CHECK(curves[1].duty == "cooling");
 }
 
 TEST_CASE("A result of a field without a heat pump says so", "[record][result]") {

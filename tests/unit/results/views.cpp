@@ -75,8 +75,9 @@ TEST_CASE("Months, years and the duration curve are tables of their own") {
   CHECK_THAT(
       present::csv(month_table(summary), {}),
       Contains("run_year,month,hours_with_flow [h],eft_min [degC],eft_mean [degC],eft_max [degC],lft_min [degC]") &&
-          Contains("\n2,2029-06,720,11,11,11,13,13,13,12,12,12\n"));
-  CHECK_THAT(present::csv(year_table(summary), {}), Contains(",beyond_eft_max [h]\n1,2027-07-01,8760,10,"));
+          Contains("\n2,2029-06,720,11,11,11,13,13,13,12,12,12,0,0\n"));
+  CHECK_THAT(present::csv(year_table(summary), {}),
+             Contains(",beyond_eft_max [h],from_ground [MWh],into_ground [MWh]\n1,2027-07-01,8760,10,"));
 }
 
 TEST_CASE("The fluid's JSON carries units beside every number") {

@@ -14,16 +14,19 @@ int main(int argc, char** argv) {
   std::string which = "monthly";
   outputs::Outputs targets;
   const program::Info info{
-      "eft", "shows the entering fluid temperature of a finished run: by month, by year, against the limits",
+      "eft", "shows the fluid of a finished run by month, by year, against the limits, and the electricity it took",
       "Months of the last year beside the first, and the picture for the report:\n"
-      "  stillground eft library.h5 --plot eft.svg"};
+      "  stillground eft library.h5 --plot eft.svg\n"
+      "Every hour as a table for other programs:\n"
+      "  stillground eft library.h5 --csv hours.csv --table hourly"};
   return program::guarded_main(
       argc, argv, info,
       [&](CLI::App& app) {
         app.add_option("RESULT", file, "a finished result file (.h5)")->required();
         outputs::add_outputs(app, targets);
-        app.add_option("--table", which, "what --csv holds: monthly, yearly or duration")
-            ->check(CLI::IsMember({"monthly", "yearly", "duration"}))
+        app.add_option("--table", which, "what --csv holds: monthly, yearly, duration or hourly")
+            ->check(CLI::IsMember({"monthly", "yearly", "duration", "hourly"}))
+            ->needs("--csv")
             ->capture_default_str();
       },
       [&] {
@@ -34,8 +37,12 @@ int main(int argc, char** argv) {
         const std::map<std::string, present::Table (*)(const results::FluidSummary&)> tables = {
             {"monthly", results::month_table}, {"yearly", results::year_table}, {"duration", results::duration_table}};
         const auto csv = [&] {
-          std::vector<std::string> notes = {source.title, "entering fluid temperature, hours with flow: " + which};
+          const bool hourly = which == "hourly";
+          std::vector<std::string> notes = {
+              source.title, hourly ? "hourly means; where nothing flows eft and lft are the standing fluid's"
+                                   : "entering fluid temperature, hours with flow: " + which};
           if (const auto note = results::method_note(source.method); !note.empty()) notes.push_back(note);
+          if (hourly) return outputs::CsvTable{results::hour_table(result.header(), result.hours()), notes};
           return outputs::CsvTable{tables.at(which)(summary), notes};
         };
         outputs::deliver(targets, {.units = result.header().units,

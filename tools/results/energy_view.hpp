@@ -1,0 +1,30 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "tools/present/json.hpp"
+#include "tools/present/table.hpp"
+#include "tools/results/eft.hpp"
+
+/// How heat and electricity are said and written, the same in every tool. Heat is kept in MWh; electricity in kWh, the
+/// unit in which it is bought on both sides of the sea.
+namespace stillground::results {
+
+inline constexpr double joules_per_kwh = 3.6e6;
+inline constexpr double joules_per_mwh = 3.6e9;
+
+/// What each stretch of hours moved and took as a table, one row a stretch: all of it for machines; duties that the run
+/// never had are left out.
+present::Table energy_table(const std::vector<energy::Sum>& sums, const EnergySummary& energy);
+
+/// The columns of `more` behind those of `table`; as many rows.
+void append_columns(present::Table& table, const present::Table& more);
+
+/// Named run-years and the mean of all, then the months of the last one.
+std::string energy_text(const FluidSummary& summary, UnitSystem system);
+
+/// Of the whole run: {"heating": {"value": ..., "units": "MWh"}, ...}, sums over all years.
+present::Json energy_json(const EnergySummary& energy);
+
+}  // namespace stillground::results
