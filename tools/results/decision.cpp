@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "engine/base/calendar.hpp"
+#include "tools/energy/energy.hpp"
 #include "tools/results/drift.hpp"
 #include "tools/results/fluid.hpp"
 
@@ -13,13 +13,9 @@ namespace {
 
 void add_energy(const record::Header& header, std::span<const record::Hour> hours, Decision& decision) {
   if (!header.has_heat_pump) return;
-  double heat = 0, power = 0;
-  for (const record::Hour& hour : hours) {
-    heat += hour.heating + hour.cooling;
-    power += hour.power;
-  }
-  decision.power = power * seconds_per_hour / header.years;
-  if (power > 0) decision.performance = heat / power;
+  const energy::Sum sum = energy::sum_of(hours, header.cop_curves);
+  decision.power = sum.power / header.years;
+  decision.performance = sum.performance();
 }
 
 }  // namespace
