@@ -30,14 +30,14 @@ void add_year(Progress& progress, std::span<const record::Hour> hours) {
 
 std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Options& options,
                                    const record::Header& header) {
-  const screen::LayoutResponse response = screen::layout_response(assembly);
+  const screen::LayoutAnswers answers = screen::layout_answers(assembly);
   const std::atomic<bool>* stop = options.listen ? &options.listen() : nullptr;
   record::ResultFile file(options.result, header, 0);
   std::vector<record::Hour> all_hours;
   Progress progress;
   progress.start = assembly.scenario.run.start;
   progress.hours_total = static_cast<double>(assembly.hours());
-  const screen::Estimate estimated = screen::superposed(assembly, response, [&](std::span<const record::Hour> hours) {
+  const screen::Estimate estimated = screen::superposed(assembly, answers, [&](std::span<const record::Hour> hours) {
     file.add(hours);
     all_hours.insert(all_hours.end(), hours.begin(), hours.end());
     add_year(progress, hours);

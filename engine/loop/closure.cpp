@@ -14,10 +14,10 @@ namespace {
 /// Adds what a duty takes out of the ground through its curve.
 void take(double heat, const std::optional<CopCurve>& curve, double eft, Exchange& result) {
   if (heat == 0) return;
-  const double cop = curve->at(eft);
+  const auto [cop, slope] = curve->look(eft);
   result.power += heat / cop;
   result.to_ground -= heat * (1 - 1 / cop);
-  result.slope -= heat * curve->slope(eft) / (cop * cop);
+  result.slope -= heat * slope / (cop * cop);
 }
 
 }  // namespace
@@ -25,17 +25,18 @@ void take(double heat, const std::optional<CopCurve>& curve, double eft, Exchang
 Exchange exchange(const Demand& demand, const HeatPumps& pumps, double eft) {
   Exchange result{demand.to_ground + demand.cooling_direct, 0, 0};
   if (demand.cooling != 0) {
-    const double cop = pumps.cooling->at(eft);
+    const auto [cop, slope] = pumps.cooling->look(eft);
     result.power += demand.cooling / cop;
     result.to_ground += demand.cooling * (1 + 1 / cop);
-    result.slope -= demand.cooling * pumps.cooling->slope(eft) / (cop * cop);
+    result.slope -= demand.cooling * slope / (cop * cop);
   }
   take(demand.heating, pumps.heating, eft, result);
   take(demand.hot_water, pumps.hot_water, eft, result);
   return result;
 }
 
-OperatingPoint operating_point(const FieldOutlet& field, const Demand& demand, const HeatPumps& pumps) {
+OperatingPoint operating_point(const FieldOutlet& field, const Demand& demand, const HeatPumps& pumps,
+                               double near_enough) {
   const auto excess = [&](double eft, const Exchange& e) {
     return (1 - field.gain) * eft - field.gain * e.to_ground / field.heat_rate - field.offset;
   };
@@ -57,9 +58,10 @@ OperatingPoint operating_point(const FieldOutlet& field, const Demand& demand, c
       return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
     }
     if (!(next > low && next < high)) next = (low + high) / 2;
+    const double step = std::abs(next - eft);
     eft = next;
     e = exchange(demand, pumps, eft);
-    if (high - low <= 1e-13 * std::abs(eft)) return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
+    if (step <= near_enough || high - low <= 1e-13 * std::abs(eft)) return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
   }
   throw NumericsError(fmt::format("fluid temperature and heat pump do not meet (last EFT {} K)", eft));
 }

@@ -46,9 +46,11 @@ struct OperatingPoint {
 };
 
 /// Solves (1 - gain) E - gain Q(E)/heat_rate - offset = 0 for E to round-off: bracketed Newton. The left side rises
-/// with E as long as Q does not rise too fast, which `steepest_rise` lets the set-up check. Throws NumericsError
-/// without a root.
-OperatingPoint operating_point(const FieldOutlet& field, const Demand& demand, const HeatPumps& pumps);
+/// with E as long as Q does not rise too fast, which `steepest_rise` lets the set-up check. It ends sooner, after the
+/// first step of Newton's that is no longer than `near_enough` [K]: what is left goes with that step's square, or at a
+/// bend of the COP with the step times the part by which the slope changes. Throws NumericsError without a root.
+OperatingPoint operating_point(const FieldOutlet& field, const Demand& demand, const HeatPumps& pumps,
+                               double near_enough = 0);
 
 /// The steepest rise of Q with EFT at the given peak cooling [W/K], over the whole curve; 0 where it never rises.
 double steepest_rise(const HeatPumps& pumps, double cooling_peak);

@@ -12,8 +12,14 @@ class CopCurve {
   /// `points` by rising EFT, at least one.
   explicit CopCurve(std::vector<model::CopPoint> points);
 
-  double at(double eft) const;     ///< COP at EFT [K]
-  double slope(double eft) const;  ///< dCOP/dEFT [1/K]; 0 beyond the points, the upper side's slope at a point
+  struct Point {
+    double cop = 0;
+    double slope = 0;  ///< dCOP/dEFT [1/K]; 0 beyond the curve's points, the upper side's at a point
+  };
+
+  Point look(double eft) const;  ///< at EFT [K]
+  double at(double eft) const { return look(eft).cop; }
+  double slope(double eft) const { return look(eft).slope; }
 
   double least_eft() const { return points_.front().eft; }  ///< [K]
   double most_eft() const { return points_.back().eft; }    ///< [K]

@@ -182,14 +182,4 @@ FieldResponse field_response(const assembly::Assembly& run_assembly, std::span<c
   return response;
 }
 
-FieldResponse scaled(FieldResponse response, double conductivity, double heat_capacity) {
-  for (auto& samples : response) {
-    for (Sample& sample : samples) {
-      sample.time *= heat_capacity / conductivity;
-      sample.rise /= conductivity;
-    }
-  }
-  return response;
-}
-
 }  // namespace stillground::response

@@ -18,8 +18,4 @@ using FieldResponse = std::vector<std::vector<Sample>>;
 /// for its log, thin ones joined.
 FieldResponse field_response(const assembly::Assembly& assembly, std::span<const double> parts);
 
-/// That of the same layout in ground of `conductivity` and `heat_capacity` times as much everywhere: the rise per heat
-/// goes with 1/k, the time with c/k.
-FieldResponse scaled(FieldResponse response, double conductivity, double heat_capacity);
-
 }  // namespace stillground::response

@@ -27,15 +27,15 @@ assembly::Assembly lengthened(model::Scenario middle, double faster) {
   throw InputError(variant.place(key), key, "a batch of screenings has one geometry: " + why);
 }
 
-LayoutResponse scaled(const LayoutResponse& response, double conductivity, double heat_capacity) {
-  return {response.parts, response::scaled(response.field, conductivity, heat_capacity),
-          response::scaled(response.lone, conductivity, heat_capacity)};
+LayoutAnswers scaled(const LayoutAnswers& answers, double conductivity, double heat_capacity) {
+  return {answers.parts, scaled(answers.field, conductivity, heat_capacity),
+          scaled(answers.lone, conductivity, heat_capacity)};
 }
 
 }  // namespace
 
 Batch::Batch(const model::Scenario& middle, double faster)
-    : middle_(lengthened(middle, faster)), faster_(faster), response_(layout_response(middle_)) {}
+    : middle_(lengthened(middle, faster)), faster_(faster), answers_(layout_answers(middle_)) {}
 
 Batch::Factors Batch::factors(const model::Scenario& variant) const {
   const auto &ours = middle_.scenario.ground.layers, &theirs = variant.ground.layers;
@@ -86,7 +86,7 @@ Estimate Batch::screen(const model::Scenario& variant, const TakeYear& take) con
   assembly::Assembly plain = assembly::uncoupled(std::move(scenario), middle_);
   refuse_other_geometry(plain);
   const assembly::Assembly assembly = assembly::regrouped(std::move(plain), middle_.groups);
-  return superposed(assembly, scaled(response_, by.conductivity, by.heat_capacity), take);
+  return superposed(assembly, scaled(answers_, by.conductivity, by.heat_capacity), take);
 }
 
 std::vector<Estimate> Batch::screen(std::span<const model::Scenario> variants, const TakeVariantsYear& take,

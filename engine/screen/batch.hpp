@@ -18,7 +18,7 @@ namespace stillground::screen {
 class Batch {
  public:
   /// Marches the middle's layout to the run's end. `faster` >= 1: how many times as diffusive as the middle's a
-  /// variant's ground may be. Throws as assemble() and layout_response().
+  /// variant's ground may be. Throws as assemble() and layout_answers().
   explicit Batch(const model::Scenario& middle, double faster = 1.5);
 
   /// Of one variant: other loads, flow, heat pumps, fluid, pipes, grout, undisturbed ground, start and years (not more
@@ -44,7 +44,7 @@ class Batch {
 
   assembly::Assembly middle_;
   double faster_;
-  LayoutResponse response_;
+  LayoutAnswers answers_;
 };
 
 }  // namespace stillground::screen

@@ -6,7 +6,7 @@
 
 #include "engine/assembly/assembly.hpp"
 #include "engine/record/frames.hpp"
-#include "engine/response/field_response.hpp"
+#include "engine/screen/screening.hpp"
 #include "engine/simulation/statistics.hpp"
 
 namespace stillground::screen {
@@ -21,13 +21,6 @@ struct Estimate {
 /// Takes the 8760 hours of a run-year, one year after the other; they hold until it returns.
 using TakeYear = std::function<void(std::span<const record::Hour>)>;
 
-/// What a layout's step response is made of, whatever the loads.
-struct LayoutResponse {
-  std::vector<double> parts;  ///< pieces of a bore's wall, see response/pieces.hpp
-  response::FieldResponse field;
-  response::FieldResponse lone;  ///< of one of its bores alone; empty unless bores are in series
-};
-
 /// The whole run's hours without a march: the layout's step response, superposed over the heat through the bore walls;
 /// in the bores one circuit that stands for all, by the march's own network, film, steps and heat pumps, its walls cut
 /// into pieces that answer their own heat. Throws InputError, at run.method, for what one step response cannot say:
@@ -35,7 +28,7 @@ struct LayoutResponse {
 Estimate estimate(const assembly::Assembly& assembly, const TakeYear& take);
 
 /// The two halves of it. Throw the same; what takes seconds is in the first.
-LayoutResponse layout_response(const assembly::Assembly& assembly);
-Estimate superposed(const assembly::Assembly& assembly, const LayoutResponse& response, const TakeYear& take);
+LayoutAnswers layout_answers(const assembly::Assembly& assembly);
+Estimate superposed(const assembly::Assembly& assembly, const LayoutAnswers& answers, const TakeYear& take);
 
 }  // namespace stillground::screen

@@ -7,10 +7,11 @@ namespace stillground::screen {
 
 namespace {
 
-constexpr double between_nodes = 2;    // [K]
-constexpr long slots = 16;             // of that
+constexpr double between_nodes = 4;    // [K]
+constexpr long slots = 32;             // of that
 constexpr double between_flows = 0.1;  // ln of the ratio of flows, where these vary without steps
-constexpr long quarters = 4;           // of either, where a film bends
+constexpr long eighths = 8;            // of the former, where a film bends
+constexpr long quarters = 4;           // of the latter
 constexpr double bend = 1.1;           // ratio of the films at two nodes
 
 ground::Grid ground_of_one_solid(const assembly::Assembly& assembly) {
@@ -63,7 +64,7 @@ HourlyPropagator::Places FlowPropagators::places() const {
 double FlowPropagators::film(Flow& flow, long place) const {
   const auto found = flow.films.find(place);
   if (found != flow.films.end()) return found->second;
-  const double temperature = static_cast<double>(place) * between_nodes / quarters;
+  const double temperature = static_cast<double>(place) * between_nodes / eighths;
   const auto now = assembly::pipe_flow(assembly_.scenario, flow.part * assembly_.fluid.flow_per_bore, temperature);
   return flow.films.emplace(place, *std::max_element(now.films.begin(), now.films.end())).first->second;
 }
@@ -71,17 +72,17 @@ double FlowPropagators::film(Flow& flow, long place) const {
 const FlowPropagators::Node& FlowPropagators::at_node(Flow& flow, long place) {
   const auto found = flow.whole.find(place);
   if (found != flow.whole.end()) return found->second;
-  const auto& regime = regimes_.flowing(static_cast<double>(place) * between_nodes / quarters,
-                                        flow.part * assembly_.fluid.flow_per_bore);
+  const auto& regime =
+      regimes_.flowing(static_cast<double>(place) * between_nodes / eighths, flow.part * assembly_.fluid.flow_per_bore);
   return flow.whole.emplace(place, Node{made(regime.march), regime.reynolds}).first->second;
 }
 
 void FlowPropagators::fill(Flow& flow, long node, std::vector<Node>& fine) {
-  const long low = node * quarters;
-  const long stride = unlike(film(flow, low), film(flow, low + quarters)) ? 1 : quarters;
-  for (long place = low; place < low + quarters; place += stride) {
+  const long low = node * eighths;
+  const long stride = unlike(film(flow, low), film(flow, low + eighths)) ? 1 : eighths;
+  for (long place = low; place < low + eighths; place += stride) {
     const Node &a = at_node(flow, place), &b = at_node(flow, place + stride);
-    const long between = slots * stride / quarters;
+    const long between = slots * stride / eighths;
     for (long i = 0; i < between; ++i) {
       const double share = static_cast<double>(i) / static_cast<double>(between);
       fine.push_back(
@@ -113,10 +114,10 @@ FlowPropagators::Flow& FlowPropagators::flow_at(long place) {
 
 /// Whether a film bends between a flow's node and the next.
 bool FlowPropagators::bends_between_flows(long node, double temperature) {
-  const auto place = static_cast<long>(std::floor(temperature / between_nodes)) * quarters;
+  const auto place = static_cast<long>(std::floor(temperature / between_nodes)) * eighths;
   Flow &strong = flow_at(node * quarters), &weak = flow_at((node + 1) * quarters);
   return unlike(film(strong, place), film(weak, place)) ||
-         unlike(film(strong, place + quarters), film(weak, place + quarters));
+         unlike(film(strong, place + eighths), film(weak, place + eighths));
 }
 
 FlowPropagators::Flowing FlowPropagators::flowing(double part, double temperature) {

@@ -12,10 +12,10 @@
 
 namespace stillground::screen {
 
-/// A circuit's hour at any flow and fluid temperature. Made when first needed: whole ones at nodes two kelvin apart
+/// A circuit's hour at any flow and fluid temperature. Made when first needed: whole ones at nodes four kelvin apart
 /// (the film follows the temperature), from these by straight lines those an eighth of a kelvin apart, of which the
 /// nearest is used; flows that follow the load lie between nodes a tenth apart. Where a film changes by more than a
-/// tenth between two nodes, as between laminar and turbulent flow, three more stand between them.
+/// tenth between two nodes, as between laminar and turbulent flow, more stand between them: seven, of flows three.
 class FlowPropagators {
  public:
   FlowPropagators(const assembly::Assembly& assembly, const CircuitShape& shape, const NearGround& ground,
@@ -42,7 +42,7 @@ class FlowPropagators {
     HourlyPropagator propagator;
     double reynolds = 0;
   };
-  /// All temperatures at one flow. Places count quarters of a node's distance.
+  /// All temperatures at one flow. Places count eighths of a node's distance.
   struct Flow {
     double part = 1;
     std::map<long, double> films;         ///< [node's place] [K m/W]

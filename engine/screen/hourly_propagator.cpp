@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "engine/base/calendar.hpp"
-#include "engine/march/instruction_sets.hpp"
 #include "engine/march/tableau.hpp"
 
 namespace stillground::screen {
@@ -125,30 +124,8 @@ HourlyPropagator::HourlyPropagator(const Circuit& circuit, const HourOfColumns& 
   }
 }
 
-namespace {
-
-/// result += part sum_c driven_c entries_c, packs of rows side by side.
-STILLGROUND_CLONED
-void multiply(const double* entries, std::size_t packs, double part, const double* driven, std::size_t columns,
-              double* result) {
-  const auto* from = reinterpret_cast<const Wide*>(entries);
-  auto* to = reinterpret_cast<Wide*>(result);
-  for (std::size_t p = 0; p < packs; ++p) {
-    Wide even{}, odd{};  // two chains, so that one need not wait for the other
-    std::size_t c = 0;
-    for (; c + 1 < columns; c += 2) {
-      even += from[c * packs + p] * driven[c];
-      odd += from[(c + 1) * packs + p] * driven[c + 1];
-    }
-    if (c < columns) even += from[c * packs + p] * driven[c];
-    to[p] += (even + odd) * part;
-  }
-}
-
-}  // namespace
-
-void HourlyPropagator::add(double part, const std::vector<double>& driven, std::vector<Pack>& result) const {
-  multiply(entries_.row(0), entries_.packs, part, driven.data(), driven.size(), result.front().values);
+void HourlyPropagator::add(double part, const double* driven, std::vector<Pack>& result) const {
+  entries_.add_transposed(part, driven, result.data());
 }
 
 void HourlyPropagator::add_column(std::size_t column, double times, std::vector<Pack>& result) const {

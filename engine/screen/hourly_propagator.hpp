@@ -45,7 +45,7 @@ class HourlyPropagator {
   HourlyPropagator(const Circuit& circuit, const HourOfColumns& hour, const Eigen::MatrixXd& modes);
 
   /// Adds `part` times what follows from `driven` [columns]; `result` has rows() entries, filled up to whole packs.
-  void add(double part, const std::vector<double>& driven, std::vector<Pack>& result) const;
+  void add(double part, const double* driven, std::vector<Pack>& result) const;
 
   /// Adds `times` one column.
   void add_column(std::size_t column, double times, std::vector<Pack>& result) const;

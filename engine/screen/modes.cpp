@@ -34,7 +34,7 @@ MatrixXd random_hours(const Circuit& circuit, const std::vector<CircuitAtFlow>& 
   const std::size_t pieces = walls.undisturbed.front().size();
   MatrixXd seen(size, hours);
   VectorXd driven = VectorXd::Zero(size + count + 2);
-  std::vector<double> heat(static_cast<std::size_t>(count));
+  std::vector<Pack> heat(walls.history.bores(), Pack{});
   std::size_t now = 0;
   for (Index hour = 0; hour < hours; ++hour) {
     const auto period = static_cast<std::size_t>(hour / season);
@@ -45,11 +45,13 @@ MatrixXd random_hours(const Circuit& circuit, const std::vector<CircuitAtFlow>& 
       const double sign = period % 2 == 0 ? 1 : -1;
       driven(size + count + 1) = now == 0 ? 0 : sign * strongest * metres * (1.2 * chance() - 0.2);
     }
-    for (std::size_t w = 0; w < heat.size(); ++w)
-      driven(size + static_cast<Index>(w)) = undisturbed[w % pieces] - mean + walls.history.rise()[w];
+    for (std::size_t w = 0; w < circuit.shape().walls(); ++w) {
+      driven(size + static_cast<Index>(w)) =
+          undisturbed[w % pieces] - mean + walls.history.rise()[w / pieces].values[w % pieces];
+    }
     driven.head(size) = (in_an_hour[now].after * driven).eval();
-    for (std::size_t w = 0; w < heat.size(); ++w) {
-      heat[w] = driven(circuit.heat(w)) / seconds_per_hour;
+    for (std::size_t w = 0; w < circuit.shape().walls(); ++w) {
+      heat[w / pieces].values[w % pieces] = driven(circuit.heat(w)) / seconds_per_hour;
       driven(circuit.heat(w)) = 0;
     }
     walls.history.advance(heat);

@@ -4,22 +4,9 @@
 #include <vector>
 
 #include "engine/screen/circuit.hpp"
-#include "engine/screen/pack.hpp"
+#include "engine/screen/packed_rows.hpp"
 
 namespace stillground::screen {
-
-/// Rows of packs: [row][pack].
-struct PackedRows {
-  PackedRows() = default;
-  PackedRows(std::size_t rows, std::size_t columns)
-      : packs((columns + Pack::width - 1) / Pack::width), entries(rows * packs, Pack{}) {}
-
-  double* row(std::size_t i) { return entries[i * packs].values; }
-  const double* row(std::size_t i) const { return entries[i * packs].values; }
-
-  std::size_t packs = 0;  ///< of a row
-  std::vector<Pack> entries;
-};
 
 /// Solves (1 - kappa R) x = b for many right-hand sides side by side: factors L U without pivots, of which it keeps
 /// what is not zero. A circuit's streams take and give in one direction and all else is diffusion, so that the diagonal

@@ -28,6 +28,15 @@ WallAnswers fitted(const response::FieldResponse& response, double longest) {
   return answers;
 }
 
+WallAnswers scaled(WallAnswers answers, double conductivity, double heat_capacity) {
+  for (double& instant : answers.instant) instant /= conductivity;
+  for (double& constant : answers.time_constants) constant *= heat_capacity / conductivity;
+  for (auto& amplitudes : answers.amplitudes) {
+    for (double& amplitude : amplitudes) amplitude /= conductivity;
+  }
+  return answers;
+}
+
 WallAnswers between(const WallAnswers& answers, double least, double most) {
   WallAnswers part{std::vector<double>(answers.pieces(), 0.0), {}, {}, answers.misfit};
   part.amplitudes.resize(answers.pieces());

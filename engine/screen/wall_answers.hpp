@@ -21,6 +21,10 @@ struct WallAnswers {
 /// Fits them, each by itself, to what a march told. Time constants up to `longest` [s].
 WallAnswers fitted(const response::FieldResponse& response, double longest);
 
+/// Of the same bores in ground of `conductivity` and `heat_capacity` times as much everywhere: what rises per heat goes
+/// with 1/k, time with c/k.
+WallAnswers scaled(WallAnswers answers, double conductivity, double heat_capacity);
+
 /// Those of its time constants from `least` on and below `most`, without what rises at once.
 WallAnswers between(const WallAnswers& answers, double least, double most);
 

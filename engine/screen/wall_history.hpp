@@ -14,31 +14,31 @@ namespace stillground::screen {
 /// as their neighbours do, U - U_1. Terms too quick to be straight within an hour are none of its.
 class WallHistory {
  public:
-  /// Walls are numbered bore by bore. Terms of U and, of more than one bore, of U_1; `interval` [s] between two calls
-  /// of advance().
+  /// The pieces of a bore's wall lie side by side in a pack, at most as many as that holds. Terms of U and, of more
+  /// than one bore, of U_1; `interval` [s] between two calls of advance().
   WallHistory(std::size_t bores, const WallAnswers& field, const WallAnswers& lone, double interval);
 
-  const std::vector<double>& rise() const { return rise_; }             ///< [wall] at the coming interval's start [K]
-  const std::vector<double>& history_term() const { return history_; }  ///< at its end by the heat before it alone [K]
+  std::size_t bores() const { return rise_.size(); }
 
-  /// Goes on over an interval with `heat` per metre of each wall [W/m].
-  void advance(const std::vector<double>& heat);
+  const std::vector<Pack>& rise() const { return rise_; }             ///< [bore] at the coming interval's start [K]
+  const std::vector<Pack>& history_term() const { return history_; }  ///< at its end by the heat before it alone [K]
 
-  /// One exponential, the pieces side by side.
-  struct Term {
-    Pack own;     ///< A (1 - decay) of the wall's own heat
-    Pack shared;  ///< and of the bores' mean
-    double time_constant = 0;
-    double decay = 0;  ///< exp(-dt/tau)
-  };
+  /// Goes on over an interval with `heat` [bore] per metre of each wall [W/m], 0 beyond the pieces that there are.
+  void advance(const std::vector<Pack>& heat);
 
  private:
+  struct Gain {
+    Pack own;     // A (1 - decay) of the wall's own heat
+    Pack shared;  // and of the bores' mean; of one bore none
+  };
+
   void add_terms(const WallAnswers& answers, double own, double shared, double interval);
 
-  std::size_t bores_, pieces_;
-  std::vector<Term> terms_;
-  std::vector<Pack> rises_;             // [term][bore]
-  std::vector<double> rise_, history_;  // [wall]
+  std::vector<double> time_constants_;  // [term]
+  std::vector<double> decays_;          // [term] exp(-dt/tau)
+  std::vector<Gain> gains_;             // [term]
+  std::vector<Pack> rises_;             // [bore][term]
+  std::vector<Pack> rise_, history_;    // [bore]
 };
 
 }  // namespace stillground::screen

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "engine/assembly/assembly.hpp"
+#include "engine/screen/pack.hpp"
 
 namespace stillground::screen {
 
@@ -11,23 +12,32 @@ namespace stillground::screen {
 /// straight between midnights.
 class WallsUndisturbed {
  public:
-  /// `assembly` must outlive it.
+  /// `assembly` must outlive it. At most as many `parts` as a pack has numbers.
   WallsUndisturbed(const assembly::Assembly& assembly, std::span<const double> parts);
 
-  /// Call for every day of the run, from 0 on, before at() is asked for an hour of it.
+  /// Pieces side by side [K], 0 beyond those that there are.
+  struct Day {
+    Pack midnight_before{}, midnight_after{};
+  };
+
+  /// Call for every day of the run, from 0 on.
   void begin_day(long day);
 
-  /// [K]; `part` of the day gone by, 0..1.
-  double at(std::size_t piece, double part) const { return today_[piece] + part * (tomorrow_[piece] - today_[piece]); }
+  const Day& today() const { return today_; }
 
   /// At a midnight of the run, whatever the day: [piece], K.
-  void look(long day, std::vector<double>& pieces);
+  void look(long day, std::span<double> pieces);
 
  private:
+  struct Weights {
+    std::size_t first = 0;  // layer
+    std::vector<double> of_layers;
+  };
+
   const assembly::Assembly& assembly_;
-  std::vector<std::vector<double>> weights_;  // [piece][z]
-  std::vector<double> layers_;                // [z]
-  std::vector<double> today_, tomorrow_;      // [piece]
+  std::vector<Weights> weights_;  // [piece]
+  std::vector<double> layers_;    // [z]
+  Day today_;
 };
 
 }  // namespace stillground::screen
