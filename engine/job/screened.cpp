@@ -27,9 +27,9 @@ Warning off_the_march(const model::Scenario& scenario, const record::ScreeningEr
 }  // namespace
 
 Afterwards after_screening(const assembly::Assembly& assembly, const screen::Estimate& estimate,
-                           std::span<const record::Hour> hours) {
+                           const record::ScreeningError& own_error, std::span<const record::Hour> hours) {
   Afterwards afterwards;
-  afterwards.closing.screening_error = screen::own_error(assembly, estimate);
+  afterwards.closing.screening_error = own_error;
   afterwards.warnings = warnings_after(assembly, estimate.statistics);
   afterwards.warnings.push_back(off_the_march(assembly.scenario, afterwards.closing.screening_error));
   afterwards.closing.minutes = transit::minute_extremes(assembly, hours);
@@ -46,7 +46,9 @@ Screened screened(model::Scenario scenario, const screen::Batch* batch) {
   };
   const screen::Estimate estimate =
       batch != nullptr ? batch->screen(assembly.scenario, take) : screen::estimate(assembly, take);
-  run.closing = after_screening(assembly, estimate, run.hours).closing;
+  const record::ScreeningError own_error =
+      batch != nullptr ? batch->own_error(assembly.scenario, estimate) : screen::own_error(assembly, estimate);
+  run.closing = after_screening(assembly, estimate, own_error, run.hours).closing;
   return run;
 }
 

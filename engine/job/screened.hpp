@@ -16,7 +16,7 @@ struct Afterwards {
 };
 
 Afterwards after_screening(const assembly::Assembly& assembly, const screen::Estimate& estimate,
-                           std::span<const record::Hour> hours);
+                           const record::ScreeningError& own_error, std::span<const record::Hour> hours);
 
 /// A screening estimate of a whole run in memory: all that its result file would hold.
 struct Screened {

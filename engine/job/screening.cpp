@@ -7,6 +7,7 @@
 #include "engine/job/screened.hpp"
 #include "engine/record/write/result_file.hpp"
 #include "engine/screen/estimate.hpp"
+#include "engine/screen/own_error.hpp"
 
 namespace stillground::job {
 
@@ -45,7 +46,7 @@ std::vector<Warning> run_screening(const assembly::Assembly& assembly, const Opt
     if (stop && stop->load())
       throw Interrupted("interrupted; a screening estimate leaves no checkpoint: run it afresh");
   });
-  const Afterwards afterwards = after_screening(assembly, estimated, all_hours);
+  const Afterwards afterwards = after_screening(assembly, estimated, screen::own_error(assembly, estimated), all_hours);
   file.finish(afterwards.closing);
   if (options.fresh) discard_checkpoint(options, header);
   return afterwards.warnings;

@@ -61,7 +61,8 @@ OperatingPoint operating_point(const FieldOutlet& field, const Demand& demand, c
     const double step = std::abs(next - eft);
     eft = next;
     e = exchange(demand, pumps, eft);
-    if (step <= near_enough || high - low <= 1e-13 * std::abs(eft)) return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
+    if (step <= near_enough || high - low <= 1e-13 * std::abs(eft))
+      return {eft, eft + e.to_ground / field.heat_rate, e.to_ground, e.power};
   }
   throw NumericsError(fmt::format("fluid temperature and heat pump do not meet (last EFT {} K)", eft));
 }

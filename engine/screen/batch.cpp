@@ -9,7 +9,9 @@
 #include <thread>
 
 #include "engine/field/layout.hpp"
+#include "engine/response/single_bore.hpp"
 #include "engine/screen/assemble.hpp"
+#include "engine/screen/own_error.hpp"
 
 namespace stillground::screen {
 
@@ -35,7 +37,14 @@ LayoutAnswers scaled(const LayoutAnswers& answers, double conductivity, double h
 }  // namespace
 
 Batch::Batch(const model::Scenario& middle, double faster)
-    : middle_(lengthened(middle, faster)), faster_(faster), answers_(layout_answers(middle_)) {}
+    : middle_(lengthened(middle, faster)),
+      faster_(faster),
+      answers_(layout_answers(middle_)),
+      sections_(std::make_unique<SectionsByBore>()) {
+  model::Scenario circuit = response::lone_circuit(middle_, 1);
+  circuit.run.years = static_cast<int>(std::ceil(faster));
+  lone_ = layout_answers(assembly::assemble(std::move(circuit), middle_));
+}
 
 Batch::Factors Batch::factors(const model::Scenario& variant) const {
   const auto &ours = middle_.scenario.ground.layers, &theirs = variant.ground.layers;
@@ -79,14 +88,25 @@ void Batch::refuse_other_geometry(const assembly::Assembly& variant) const {
     refuse(scenario, "run.years", "more years than its middle has");
 }
 
-Estimate Batch::screen(const model::Scenario& variant, const TakeYear& take) const {
-  const Factors by = factors(variant);
+assembly::Assembly Batch::assembled(const model::Scenario& variant) const {
   model::Scenario scenario = variant;
   scenario.run.groups = model::Run::Groups::none;  // the middle's are put in their place
-  assembly::Assembly plain = assembly::uncoupled(std::move(scenario), middle_);
+  assembly::Assembly plain = assembly::uncoupled(std::move(scenario), *middle_.kernels);
+  plain.sections = sections_->of(variant.bore);
   refuse_other_geometry(plain);
-  const assembly::Assembly assembly = assembly::regrouped(std::move(plain), middle_.groups);
-  return superposed(assembly, scaled(answers_, by.conductivity, by.heat_capacity), take);
+  return assembly::regrouped(std::move(plain), middle_.groups);
+}
+
+Estimate Batch::screen(const model::Scenario& variant, const TakeYear& take) const {
+  const Factors by = factors(variant);
+  return superposed(assembled(variant), scaled(answers_, by.conductivity, by.heat_capacity), take);
+}
+
+record::ScreeningError Batch::own_error(const model::Scenario& variant, const Estimate& estimate) const {
+  const Factors by = factors(variant);
+  const assembly::Assembly assembly = assembled(variant);
+  return screen::own_error(assembly, estimate, lone_circuit(assembly),
+                           scaled(lone_, by.conductivity, by.heat_capacity));
 }
 
 std::vector<Estimate> Batch::screen(std::span<const model::Scenario> variants, const TakeVariantsYear& take,

@@ -1,11 +1,14 @@
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <span>
 #include <vector>
 
 #include "engine/assembly/assembly.hpp"
+#include "engine/record/frames.hpp"
 #include "engine/screen/estimate.hpp"
+#include "engine/screen/sections_by_bore.hpp"
 
 namespace stillground::screen {
 
@@ -26,6 +29,9 @@ class Batch {
   /// key, where its geometry is another or its ground too fast.
   Estimate screen(const model::Scenario& variant, const TakeYear& take) const;
 
+  /// How far it may lie from the variant's march, as own_error(); `estimate`: what screen() has made of it.
+  record::ScreeningError own_error(const model::Scenario& variant, const Estimate& estimate) const;
+
   /// Takes 8760 hours of a variant's run-year, from any thread; a variant's years come in order.
   using TakeVariantsYear = std::function<void(std::size_t variant, std::span<const record::Hour>)>;
 
@@ -41,10 +47,13 @@ class Batch {
 
   Factors factors(const model::Scenario& variant) const;
   void refuse_other_geometry(const assembly::Assembly& variant) const;
+  assembly::Assembly assembled(const model::Scenario& variant) const;
 
   assembly::Assembly middle_;
   double faster_;
   LayoutAnswers answers_;
+  LayoutAnswers lone_;  // of the circuit that the own error looks at
+  std::unique_ptr<SectionsByBore> sections_;
 };
 
 }  // namespace stillground::screen

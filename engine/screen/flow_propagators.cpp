@@ -14,12 +14,6 @@ constexpr long eighths = 8;            // of the former, where a film bends
 constexpr long quarters = 4;           // of the latter
 constexpr double bend = 1.1;           // ratio of the films at two nodes
 
-ground::Grid ground_of_one_solid(const assembly::Assembly& assembly) {
-  ground::Grid grid;
-  grid.solid = {assembly::mean_solid(assembly.problem)};
-  return grid;
-}
-
 /// With eight walls they fill 40 rows, with twelve 56: whole packs.
 Eigen::Index mode_count(const CircuitShape& shape) {
   return shape.bores == 1 ? 30 : 42;
@@ -37,23 +31,18 @@ long floored(long place, long by) {
 
 FlowPropagators::FlowPropagators(const assembly::Assembly& assembly, const CircuitShape& shape,
                                  const NearGround& ground, const CircuitWalls& walls)
-    : assembly_(assembly),
-      circuit_(shape, ground),
-      regimes_(assembly.scenario, assembly.fluid, ground_of_one_solid(assembly)) {
+    : assembly_(assembly), circuit_(shape, ground), regimes_(assembly) {
   const double reference = assembly.fluid.reference, full = assembly.fluid.flow_per_bore;
-  std::vector<CircuitAtFlow> seen{{regimes_.standing().march.networks.front(), 0}};
-  const auto see = [&](double flow) {
-    const march::FlowRegime& regime = regimes_.flowing(reference, flow).march;
-    seen.push_back({regime.networks.front(), regime.heat_rate});
-  };
-  see(full);
-  if (assembly.scenario.flow.varies != model::Flow::Varies::never) see(0.4 * full);
+  const CircuitAtFlow standing = regimes_.at(reference, 0).circuit;
+  std::vector<CircuitAtFlow> seen{standing, regimes_.at(reference, full).circuit};
+  if (assembly.scenario.flow.varies != model::Flow::Varies::never)
+    seen.push_back(regimes_.at(reference, 0.4 * full).circuit);
   modes_ = screen::modes(circuit_, seen, assembly.multirate.step, walls, mode_count(shape));
-  standing_ = made(regimes_.standing().march);
+  standing_ = made(standing);
 }
 
-HourlyPropagator FlowPropagators::made(const march::FlowRegime& regime) const {
-  const Rates rates = circuit_.rates(regime.networks.front(), regime.heat_rate);
+HourlyPropagator FlowPropagators::made(const CircuitAtFlow& at) const {
+  const Rates rates = circuit_.rates(at.network, at.heat_rate);
   return {circuit_, over_an_hour(circuit_, rates, assembly_.multirate.step, modes_), modes_};
 }
 
@@ -72,9 +61,9 @@ double FlowPropagators::film(Flow& flow, long place) const {
 const FlowPropagators::Node& FlowPropagators::at_node(Flow& flow, long place) {
   const auto found = flow.whole.find(place);
   if (found != flow.whole.end()) return found->second;
-  const auto& regime =
-      regimes_.flowing(static_cast<double>(place) * between_nodes / eighths, flow.part * assembly_.fluid.flow_per_bore);
-  return flow.whole.emplace(place, Node{made(regime.march), regime.reynolds}).first->second;
+  const auto regime =
+      regimes_.at(static_cast<double>(place) * between_nodes / eighths, flow.part * assembly_.fluid.flow_per_bore);
+  return flow.whole.emplace(place, Node{made(regime.circuit), regime.reynolds}).first->second;
 }
 
 void FlowPropagators::fill(Flow& flow, long node, std::vector<Node>& fine) {

@@ -7,6 +7,7 @@
 
 #include "engine/assembly/assembly.hpp"
 #include "engine/screen/circuit.hpp"
+#include "engine/screen/circuit_regimes.hpp"
 #include "engine/screen/hourly_propagator.hpp"
 #include "engine/screen/modes.hpp"
 
@@ -51,7 +52,7 @@ class FlowPropagators {
     long first = 0;
   };
 
-  HourlyPropagator made(const march::FlowRegime& regime) const;
+  HourlyPropagator made(const CircuitAtFlow& at) const;
   double film(Flow& flow, long place) const;
   const Node& at_node(Flow& flow, long place);
   void fill(Flow& flow, long node, std::vector<Node>& fine);
@@ -61,7 +62,7 @@ class FlowPropagators {
 
   const assembly::Assembly& assembly_;
   Circuit circuit_;
-  assembly::FlowRegimes regimes_;  // in ground of one solid, the mean over the bores
+  CircuitRegimes regimes_;
   Eigen::MatrixXd modes_;
   HourlyPropagator standing_;
   std::map<double, Flow> stages_;  // [part]

@@ -20,6 +20,14 @@ constexpr Index hours = 720;
 constexpr double strongest = 50;  // load per metre of bore [W/m]
 constexpr int season = 90;        // hours for which loads have one sign
 
+PackedRows packed(const MatrixXd& rows) {
+  PackedRows made(static_cast<std::size_t>(rows.rows()), static_cast<std::size_t>(rows.cols()));
+  for (Index i = 0; i < rows.rows(); ++i) {
+    for (Index c = 0; c < rows.cols(); ++c) made.row(static_cast<std::size_t>(i))[c] = rows(i, c);
+  }
+  return made;
+}
+
 /// What hours leave behind, one a column, from rest on: fluid that flows or stands, for an hour or many, with loads at
 /// random, mostly of one sign for `season` hours; walls that answer their heat, on undisturbed ground of the run's.
 MatrixXd random_hours(const Circuit& circuit, const std::vector<CircuitAtFlow>& regimes,
@@ -34,6 +42,9 @@ MatrixXd random_hours(const Circuit& circuit, const std::vector<CircuitAtFlow>& 
   const std::size_t pieces = walls.undisturbed.front().size();
   MatrixXd seen(size, hours);
   VectorXd driven = VectorXd::Zero(size + count + 2);
+  std::vector<PackedRows> columns;  // of an hour in each regime
+  for (const HourOfColumns& hour : in_an_hour) columns.push_back(packed(hour.after.transpose()));
+  std::vector<Pack> after(columns.front().packs);
   std::vector<Pack> heat(walls.history.bores(), Pack{});
   std::size_t now = 0;
   for (Index hour = 0; hour < hours; ++hour) {
@@ -49,7 +60,9 @@ MatrixXd random_hours(const Circuit& circuit, const std::vector<CircuitAtFlow>& 
       driven(size + static_cast<Index>(w)) =
           undisturbed[w % pieces] - mean + walls.history.rise()[w / pieces].values[w % pieces];
     }
-    driven.head(size) = (in_an_hour[now].after * driven).eval();
+    std::fill(after.begin(), after.end(), Pack{});
+    columns[now].add_transposed(1, driven.data(), after.data());
+    std::copy_n(after.front().values, size, driven.data());
     for (std::size_t w = 0; w < circuit.shape().walls(); ++w) {
       heat[w / pieces].values[w % pieces] = driven(circuit.heat(w)) / seconds_per_hour;
       driven(circuit.heat(w)) = 0;
@@ -77,7 +90,9 @@ MatrixXd modes(const Circuit& circuit, const std::vector<CircuitAtFlow>& regimes
   known.col(1) -= known.col(0) * known.col(0).dot(known.col(1));
   known.col(1).normalize();
   seen -= known * (known.transpose() * seen);
-  const Eigen::SelfAdjointEigenSolver<MatrixXd> strongest_last(seen * seen.transpose());
+  MatrixXd products = MatrixXd::Zero(size, size);
+  products.selfadjointView<Eigen::Lower>().rankUpdate(seen);
+  const Eigen::SelfAdjointEigenSolver<MatrixXd> strongest_last(products);  // reads the lower half
   const Index others = std::min(count, size - circuit.walls()) - known.cols();
   MatrixXd made(size, others + known.cols());
   made << known, strongest_last.eigenvectors().rightCols(others);

@@ -38,9 +38,18 @@ record::ScreeningError differences(const std::vector<record::Hour>& screened,
 }  // namespace
 
 record::ScreeningError own_error(const assembly::Assembly& assembly, const Estimate& estimate) {
-  const assembly::Assembly lone = assembly::assemble(response::lone_circuit(assembly, 1), assembly);
+  const assembly::Assembly lone = lone_circuit(assembly);
+  return own_error(assembly, estimate, lone, layout_answers(lone));
+}
+
+assembly::Assembly lone_circuit(const assembly::Assembly& assembly) {
+  return assembly::assemble(response::lone_circuit(assembly, 1), assembly);
+}
+
+record::ScreeningError own_error(const assembly::Assembly& assembly, const Estimate& estimate,
+                                 const assembly::Assembly& lone, const LayoutAnswers& answers) {
   std::vector<record::Hour> screened, marched;
-  screen::estimate(lone, [&](std::span<const record::Hour> year) { screened.assign(year.begin(), year.end()); });
+  superposed(lone, answers, [&](std::span<const record::Hour> year) { screened.assign(year.begin(), year.end()); });
   simulation::Simulation simulation(lone, 1);
   while (!simulation.finished()) marched.push_back(simulation.march_hour());
   const record::ScreeningError circuit = differences(screened, marched);

@@ -15,4 +15,11 @@ namespace stillground::screen {
 /// covers what was found in 59 of them and more, and were then tried on sixty others (validation/screening_random).
 record::ScreeningError own_error(const assembly::Assembly& assembly, const Estimate& estimate);
 
+/// The circuit that is looked at, made like `assembly`.
+assembly::Assembly lone_circuit(const assembly::Assembly& assembly);
+
+/// The same where how the `lone` circuit's walls answer heat is known.
+record::ScreeningError own_error(const assembly::Assembly& assembly, const Estimate& estimate,
+                                 const assembly::Assembly& lone, const LayoutAnswers& answers);
+
 }  // namespace stillground::screen

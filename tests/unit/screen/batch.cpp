@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "engine/screen/assemble.hpp"
+#include "engine/screen/own_error.hpp"
 #include "tests/catch.hpp"
 #include "tests/march_scenario.hpp"
 
@@ -54,6 +55,24 @@ TEST_CASE("A response marched once serves other ground, loads, flow and undistur
     const double most = test::largest_difference(hours_of(batch, variant), by_itself(variant));
     CHECK(most > 0);
     CHECK(most < 0.02);
+  }
+}
+
+TEST_CASE("A batch serves bores of other grout and pipe, and knows how far off they may be as well as they do alone") {
+  const screen::Batch batch(middle());
+  for (const double conductivity : {0.8, 2.4}) {
+    auto variant = middle();
+    variant.bore.grout.solid.conductivity = conductivity;
+    Hours hours;
+    const screen::Estimate estimate = batch.screen(
+        variant, [&](std::span<const record::Hour> year) { hours.insert(hours.end(), year.begin(), year.end()); });
+    CHECK(test::largest_difference(hours, by_itself(variant)) < 0.02);
+    const assembly::Assembly alone = screen::assemble(variant);
+    const record::ScreeningError here = batch.own_error(variant, estimate),
+                                 own = screen::own_error(alone, screen::estimate(alone, [](auto) {}));
+    // Their circuits answer alike; the exponentials of a longer march are others.
+    CHECK(here.month == Approx(own.month).epsilon(0.1));
+    CHECK(here.hour == Approx(own.hour).epsilon(0.1));
   }
 }
 
