@@ -1,5 +1,8 @@
 #include "validation/harness/restart_case.hpp"
 
+#include <algorithm>
+#include <array>
+#include <functional>
 #include <limits>
 
 #include "engine/simulation/simulation.hpp"
@@ -11,6 +14,7 @@ namespace stillground::validation {
 namespace {
 
 constexpr double ground_temperature = 285.15;
+constexpr double drawn = -6000;  // [W], 50 W/m
 
 /// 120 m of single U in uniform ground, water. Invented.
 model::Scenario plain_bore() {
@@ -39,14 +43,13 @@ RestartCase restart(const std::string& name, model::Scenario scenario) {
     one.heat.insert(one.heat.end(), static_cast<std::size_t>(hours), heat);
   };
   const auto look = [&] { one.restarts.push_back(static_cast<long>(one.heat.size())); };
-  const double heat = -6000;  // 50 W/m
-  add(12, heat);
+  add(12, drawn);
   add(1, 0);
   look();
-  add(8, heat);
+  add(8, drawn);
   add(3, 0);
   look();
-  add(4, heat);
+  add(4, drawn);
   model::GroundLoads loads;
   loads.to_ground.values = one.heat;
   loads.to_ground.values.resize(hours_per_year, 0.0);
@@ -106,7 +109,9 @@ RestartMinutes march_restarts(const RestartCase& restart) {
   std::vector<record::Hour> hours;
   for (std::size_t h = 0; h < restart.heat.size(); ++h) hours.push_back(simulation.march_hour());
   transit::HourMarch march(assembly, hours);
-  const auto rise = reference_solutions::plug_flow_minutes(plug_bore(assembly), restart.heat);
+  const auto rise = reference_solutions::plug_flow_minutes(
+      plug_bore(assembly), 60 * restart.heat.size(),
+      [&](double second) { return restart.heat.at(static_cast<std::size_t>(second / seconds_per_hour)); });
   RestartMinutes minutes;
   for (const long hour : restart.restarts) {
     const auto course = march.courses(hour).front();
@@ -117,6 +122,41 @@ RestartMinutes march_restarts(const RestartCase& restart) {
     minutes.hourly.push_back(hours[static_cast<std::size_t>(hour)].eft);
   }
   return minutes;
+}
+
+std::vector<PeakMinutes> march_peaks(const RestartCase& bore, const model::LoadPeak& peak) {
+  constexpr long looked_at = 26;  // so late that the engine does not follow the bore from its rest on
+  model::Scenario s = bore.scenario;
+  s.loads = model::ConstantGroundLoad{drawn};
+  s.peak = peak;
+  const assembly::Assembly assembly = assembly::assemble(s);
+  simulation::Simulation simulation(assembly, 1);
+  std::vector<record::Hour> hours;
+  for (long h = 0; h < looked_at + 2; ++h) hours.push_back(simulation.march_hour());
+  const auto plug = plug_bore(assembly);
+  const double trip = (plug.capacity[0] + plug.capacity[1]) * plug.length / plug.heat_rate;
+  const double last = seconds_per_hour - peak.duration, begin = looked_at * seconds_per_hour;
+  const double beside = (seconds_per_hour - peak.factor * peak.duration) / last;  // what the rest of the hour has
+  const std::array places{0.0, std::max(0.0, last - trip), last};
+  std::vector<std::function<double(double)>> heats;
+  for (const double from : places) {
+    heats.push_back([=](double second) {
+      const double within = second - begin;
+      if (within < 0 || within >= seconds_per_hour) return drawn;
+      return drawn * (within >= from && within < from + peak.duration ? peak.factor : beside);
+    });
+  }
+  transit::HourMarch march(assembly, hours);
+  const auto courses = march.courses(looked_at);
+  constexpr std::size_t before = 60 * looked_at;
+  const auto rises = reference_solutions::plug_flow_minutes(plug, before + courses.front().size(), before, heats);
+  std::vector<PeakMinutes> all;
+  for (std::size_t n = 0; n < places.size(); ++n) {
+    all.push_back({.from = places.at(n), .ours = courses.at(n), .reference = {}});
+    for (std::size_t i = before; i < rises[n].size(); ++i)
+      all.back().reference.push_back(ground_temperature + rises[n][i]);
+  }
+  return all;
 }
 
 }  // namespace stillground::validation

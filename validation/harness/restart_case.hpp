@@ -27,4 +27,14 @@ struct RestartMinutes {
 
 RestartMinutes march_restarts(const RestartCase& restart);
 
+/// A peak of the load within one hour, after more than a day of even heat.
+struct PeakMinutes {
+  double from = 0;                      ///< when in the hour it begins [s]
+  std::vector<double> ours, reference;  ///< mean EFT of each minute of the hour and until its fluid has come back [K]
+};
+
+/// The restart cases' bores under 50 W/m drawn without end: one of each place that the engine tries, by the engine and
+/// by plug flow.
+std::vector<PeakMinutes> march_peaks(const RestartCase& bore, const model::LoadPeak& peak);
+
 }  // namespace stillground::validation

@@ -13,7 +13,9 @@ namespace {
 constexpr double minute = 60;
 constexpr int steps_a_minute = 120;
 constexpr double step = minute / steps_a_minute;
-constexpr std::size_t parts = 40;  // of the bore, each with nodes and a wall of its own
+// Of the bore, each with nodes and a wall of its own. Parcels in one warm by what their mean exchanges: with 40 parts a
+// slow coaxial loop let ten minutes' peak through a third too high.
+constexpr std::size_t parts = 120;
 
 /// Stehfest's weights of order 12 (1970, Commun. ACM 13, 47-49 [pages from memory]).
 std::array<double, 12> stehfest() {
@@ -139,19 +141,21 @@ class March {
     }
   }
 
-  double one_minute(double heat) {
-    const Implicit& by = heat == 0 ? standing_ : flowing_;
+  /// The minute that begins at `start` [s].
+  double one_minute(double start, const std::function<double(double)>& heat) {
+    const bool stands = heat(start) == 0;
+    const Implicit& by = stands ? standing_ : flowing_;
     double came_back = 0;
     for (int n = 0; n < steps_a_minute; ++n) {
       exchange(by);
-      if (heat == 0) continue;
+      if (stands) continue;
       const double back = stream_[1].back();
       came_back += back / steps_a_minute;
       move(stream_[1], stream_[0].back());
-      move(stream_[0], back + heat / bore_.heat_rate);
+      move(stream_[0], back + heat(start + (n + 0.5) * step) / bore_.heat_rate);
     }
     warm_wall();
-    return heat == 0 ? std::numeric_limits<double>::quiet_NaN() : came_back;
+    return stands ? std::numeric_limits<double>::quiet_NaN() : came_back;
   }
 
  private:
@@ -214,13 +218,24 @@ class March {
 
 }  // namespace
 
-std::vector<double> plug_flow_minutes(const PlugBore& bore, const std::vector<double>& heat) {
-  March march(bore);
-  std::vector<double> minutes;
-  for (const double hour : heat) {
-    for (int n = 0; n < 60; ++n) minutes.push_back(march.one_minute(hour));
+std::vector<double> plug_flow_minutes(const PlugBore& bore, std::size_t minutes,
+                                      const std::function<double(double)>& heat) {
+  return plug_flow_minutes(bore, minutes, 0, {heat}).front();
+}
+
+std::vector<std::vector<double>> plug_flow_minutes(const PlugBore& bore, std::size_t minutes, std::size_t alike,
+                                                   const std::vector<std::function<double(double)>>& heats) {
+  March begun(bore);
+  std::vector<double> first;
+  const auto at = [](std::size_t n) { return static_cast<double>(n) * minute; };
+  for (std::size_t n = 0; n < alike; ++n) first.push_back(begun.one_minute(at(n), heats.front()));
+  std::vector<std::vector<double>> courses;
+  for (const auto& heat : heats) {
+    March march = begun;
+    courses.push_back(first);
+    for (std::size_t n = alike; n < minutes; ++n) courses.back().push_back(march.one_minute(at(n), heat));
   }
-  return minutes;
+  return courses;
 }
 
 }  // namespace stillground::reference_solutions

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <functional>
 #include <vector>
 
 namespace stillground::reference_solutions {
@@ -24,11 +25,17 @@ struct PlugBore {
   std::array<PlugMode, 2> flowing{}, standing{};
 };
 
-/// Rise of the fluid that comes back [K], mean of each minute, under `heat` [W] in each hour, 0: it stands (no number
-/// then). All at rest before. Plug flow along the characteristics: parcels that fill half a second of the flow move by
-/// one and exchange by backward Euler's; at the wall the exact answer of the ground round a cylinder (Carslaw & Jaeger
-/// 1959, section 13.5 [section from memory], turned back by Stehfest's weights), superposed minute by minute in each
-/// part of the bore. No ends, no heat along the bore but the fluid's.
-std::vector<double> plug_flow_minutes(const PlugBore& bore, const std::vector<double>& heat);
+/// Rise of the fluid that comes back [K], mean of each of so many minutes, under `heat` [W] at a second after the
+/// start; in a minute that begins without heat it stands (no number then). All at rest before. Plug flow along the
+/// characteristics: parcels that fill half a second of the flow move by one and exchange by backward Euler's; at the
+/// wall the exact answer of the ground round a cylinder (Carslaw & Jaeger 1959, section 13.5 [section from memory],
+/// turned back by Stehfest's weights), superposed minute by minute in each part of the bore. No ends, no heat along the
+/// bore but the fluid's.
+std::vector<double> plug_flow_minutes(const PlugBore& bore, std::size_t minutes,
+                                      const std::function<double(double)>& heat);
+
+/// The same for several courses of heat that are one for the first `alike` minutes: [course][minute].
+std::vector<std::vector<double>> plug_flow_minutes(const PlugBore& bore, std::size_t minutes, std::size_t alike,
+                                                   const std::vector<std::function<double(double)>>& heats);
 
 }  // namespace stillground::reference_solutions
