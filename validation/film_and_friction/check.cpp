@@ -6,6 +6,7 @@ using namespace stillground;
 int main(int argc, char** argv) {
   validation::Check check(argc, argv, validation::Topic::fluid);
   validation::judge_nusselt(check);
+  validation::judge_standing(check);
   validation::judge_annulus(check);
   validation::judge_friction(check);
   return check.finish();

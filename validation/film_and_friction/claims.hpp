@@ -12,6 +12,9 @@ namespace stillground::validation {
 /// Heat: laminar, turbulent, the transition, and other authors' correlations.
 void judge_nusselt(Check& check);
 
+/// Heat of fluid that stands.
+void judge_standing(Check& check);
+
 /// The films on both walls of an annulus: the same.
 void judge_annulus(Check& check);
 
