@@ -4,9 +4,9 @@
 
 #include <cmath>
 
-#include "engine/app/duration.hpp"
 #include "engine/app/plan.hpp"
 #include "engine/base/paragraph.hpp"
+#include "engine/program/duration.hpp"
 #include "engine/program/notices.hpp"
 
 namespace stillground::app {
@@ -97,7 +97,7 @@ std::string cost(const job::Plan& plan, int threads) {
   if (plan.screens) return plan_line("a run takes", disk);
   const std::string on = threads > 0 ? fmt::format("{} threads", threads) : std::string("all threads");
   return plan_line("a run takes",
-                   fmt::format("about {} on {}, and {}", duration_text(plan.expected_seconds), on, disk));
+                   fmt::format("about {} on {}, and {}", program::duration_text(plan.expected_seconds), on, disk));
 }
 
 }  // namespace

@@ -1,15 +1,14 @@
 #include "engine/app/run_display.hpp"
 
 #include <fmt/format.h>
-#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <cstdio>
 #include <string>
 
-#include "engine/app/duration.hpp"
-#include "engine/app/progress_line.hpp"
 #include "engine/base/temperature.hpp"
+#include "engine/program/duration.hpp"
+#include "engine/program/progress_line.hpp"
 #include "engine/units/display.hpp"
 
 namespace stillground::app {
@@ -17,13 +16,6 @@ namespace stillground::app {
 namespace {
 
 constexpr auto redraw_after = std::chrono::milliseconds(100);
-
-/// Width of the terminal that the bar is drawn on, now: it may be resized at any time. A common one where it does not
-/// say.
-int columns() {
-  struct winsize size {};
-  return ::ioctl(STDERR_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0 ? size.ws_col : 80;
-}
 
 std::string year_line(const job::Progress& p, UnitSystem system) {
   const units::Shown shown = units::shown_in("degC", system);
@@ -68,14 +60,14 @@ void RunDisplay::draw_bar(const job::Progress& p) {
   last_drawn_ = Clock::now();
   const double seconds = std::chrono::duration<double>(last_drawn_ - began_).count();
   const double done_here = p.hours_done - hours_at_start_;
-  ProgressTexts texts;
+  program::ProgressTexts texts;
   texts.part = p.hours_done / p.hours_total;
-  texts.date = iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24));
+  texts.done = iso(plus_days(p.start, static_cast<long>(p.hours_done) / 24));
   if (seconds > 0.5 && done_here > 0) {
     texts.speed = fmt::format("{:.1f} years/min", done_here / hours_per_year / seconds * 60);
-    texts.left = duration_text((p.hours_total - p.hours_done) / done_here * seconds) + " left";
+    texts.left = program::duration_text((p.hours_total - p.hours_done) / done_here * seconds) + " left";
   }
-  fmt::print(stderr, "\r\033[K{}", progress_line(texts, columns()));
+  fmt::print(stderr, "\r\033[K{}", program::progress_line(texts, program::terminal_columns()));
   std::fflush(stderr);
   drawn_ = true;
 }

@@ -4,6 +4,8 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
+#include <array>
+#include <atomic>
 #include <cerrno>
 #include <cstring>
 #include <string>
@@ -34,8 +36,8 @@ void sync_folder(const std::filesystem::path& path) {
 
 }  // namespace
 
-PendingFile::PendingFile(std::filesystem::path final_name)
-    : final_name_(std::move(final_name)), temporary_(final_name_.string() + ".part") {}
+PendingFile::PendingFile(std::filesystem::path final_name, const std::string& ending)
+    : final_name_(std::move(final_name)), temporary_(final_name_.string() + ending) {}
 
 PendingFile::~PendingFile() {
   if (committed_) return;
@@ -51,8 +53,9 @@ void PendingFile::commit() {
   sync_folder(folder);
 }
 
-void write_whole(const std::filesystem::path& file, std::string_view content) {
-  PendingFile pending(file);
+namespace {
+
+void fill_and_commit(PendingFile& pending, const std::filesystem::path& file, std::string_view content) {
   {
     const Descriptor out(::open(pending.temporary().c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666));
     if (!out.open()) fail(file, "cannot be written");
@@ -64,6 +67,26 @@ void write_whole(const std::filesystem::path& file, std::string_view content) {
     }
   }
   pending.commit();
+}
+
+/// Like no other process's at this time, on no machine.
+std::string own_ending() {
+  std::array<char, 256> host{};
+  ::gethostname(host.data(), host.size() - 1);
+  static std::atomic<unsigned> count{0};
+  return fmt::format(".{}-{}-{}.part", host.data(), ::getpid(), ++count);
+}
+
+}  // namespace
+
+void write_whole(const std::filesystem::path& file, std::string_view content) {
+  PendingFile pending(file);
+  fill_and_commit(pending, file, content);
+}
+
+void write_whole_by_many(const std::filesystem::path& file, std::string_view content) {
+  PendingFile pending(file, own_ending());
+  fill_and_commit(pending, file, content);
 }
 
 }  // namespace stillground

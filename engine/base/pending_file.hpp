@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <string>
 #include <string_view>
 
 namespace stillground {
@@ -9,7 +10,7 @@ namespace stillground {
 /// `commit`. Without a commit the temporary file is removed and whatever stood under the final name stays as it was.
 class PendingFile {
  public:
-  explicit PendingFile(std::filesystem::path final_name);
+  explicit PendingFile(std::filesystem::path final_name, const std::string& ending = ".part");
   ~PendingFile();
   PendingFile(const PendingFile&) = delete;
   PendingFile& operator=(const PendingFile&) = delete;
@@ -28,5 +29,9 @@ class PendingFile {
 
 /// Replaces `file` by `content`, whole or not at all. Throws SystemError naming the file and the reason.
 void write_whole(const std::filesystem::path& file, std::string_view content);
+
+/// The same where several processes, of one machine or of many on a shared disk, may write the file at once: each has a
+/// temporary name of its own, and the last one stands.
+void write_whole_by_many(const std::filesystem::path& file, std::string_view content);
 
 }  // namespace stillground

@@ -86,4 +86,11 @@ model::Scenario read_scenario(const std::filesystem::path& file, std::optional<U
   return scenario;
 }
 
+void check_overrides(const std::filesystem::path& file, const std::vector<Override>& overrides) {
+  Node tree = read_tree(read_file(file, {}, largest_scenario), file.string());
+  for (const Override& given : overrides) put_in_place(given, tree);
+  std::map<std::string, Place> places;
+  check_shape(tree, "", "", places);
+}
+
 }  // namespace stillground::config

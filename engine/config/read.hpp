@@ -19,4 +19,8 @@ model::Scenario read_scenario(const std::filesystem::path& file, std::optional<U
                               const std::filesystem::path& catalogues = {},
                               const std::vector<Override>& overrides = {});
 
+/// Judges the names alone: puts the values into the scenario's tree and refuses keys that are none and values that have
+/// another shape than their key. Throws InputError as read_scenario.
+void check_overrides(const std::filesystem::path& file, const std::vector<Override>& overrides);
+
 }  // namespace stillground::config

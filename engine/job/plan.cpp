@@ -115,7 +115,8 @@ double trial_seconds(const assembly::Assembly& assembly, int threads) {
   }
 }
 
-/// Bytes before compression: it saves a part that depends on the loads.
+}  // namespace
+
 double result_bytes(const assembly::Assembly& assembly) {
   const bool fields = !assembly.scenario.run.screens();
   const double cells =
@@ -126,8 +127,6 @@ double result_bytes(const assembly::Assembly& assembly) {
   const double series = assembly.scenario.heat_pump ? 12 : 5;
   return static_cast<double>(assembly.hours()) * 8 * (series + 2) + shots * cells * 4;
 }
-
-}  // namespace
 
 Plan check(const model::Scenario& scenario, int threads) {
   const assembly::Assembly assembly = forecast::assemble(scenario);

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "engine/assembly/assembly.hpp"
 #include "engine/assembly/ground_heat.hpp"
 #include "engine/assembly/response_test.hpp"
 #include "engine/assembly/work_periods.hpp"
@@ -90,6 +91,9 @@ struct Plan {
   std::vector<Warning> warnings;
   std::vector<std::string> cautions;  ///< see cautions.hpp
 };
+
+/// What a run's result takes at the most, before packing, which saves a part that depends on the loads [bytes].
+double result_bytes(const assembly::Assembly& assembly);
 
 /// Validates everything that a run would and says what it would do. Throws as run() does before its first step.
 Plan check(const model::Scenario& scenario, int threads = 0);

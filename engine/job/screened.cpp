@@ -27,17 +27,17 @@ Warning off_the_march(const model::Scenario& scenario, const record::ScreeningEr
 }  // namespace
 
 Afterwards after_screening(const assembly::Assembly& assembly, const screen::Estimate& estimate,
-                           const record::ScreeningError& own_error, std::span<const record::Hour> hours) {
+                           const record::ScreeningError& own_error, std::span<const record::Hour> hours, bool minutes) {
   Afterwards afterwards;
   afterwards.closing.screening_error = own_error;
   afterwards.warnings = warnings_after(assembly, estimate.statistics);
   afterwards.warnings.push_back(off_the_march(assembly.scenario, afterwards.closing.screening_error));
-  afterwards.closing.minutes = transit::minute_extremes(assembly, hours);
+  if (minutes) afterwards.closing.minutes = transit::minute_extremes(assembly, hours);
   afterwards.closing.warnings = stored_lines(afterwards.warnings);
   return afterwards;
 }
 
-Screened screened(model::Scenario scenario, const screen::Batch* batch) {
+Screened screened(model::Scenario scenario, const screen::Batch* batch, bool minutes) {
   scenario.run.method = model::Run::Method::screening;
   const assembly::Assembly assembly = screen::assemble(std::move(scenario));
   Screened run{make_header(assembly, warnings_before(assembly)), {}, {}};
@@ -48,7 +48,7 @@ Screened screened(model::Scenario scenario, const screen::Batch* batch) {
       batch != nullptr ? batch->screen(assembly.scenario, take) : screen::estimate(assembly, take);
   const record::ScreeningError own_error =
       batch != nullptr ? batch->own_error(assembly.scenario, estimate) : screen::own_error(assembly, estimate);
-  run.closing = after_screening(assembly, estimate, own_error, run.hours).closing;
+  run.closing = after_screening(assembly, estimate, own_error, run.hours, minutes).closing;
   return run;
 }
 

@@ -47,9 +47,11 @@ MODULES = {
     "tools/outputs": "program tools/present",
     "tools/energy": "record",
     "tools/results": "units field program record record/read tools/present tools/outputs tools/energy",
-    "tools/points": "units model config assembly screen job program record record/read tools/present tools/outputs "
+    "tools/points": "units model bore field config assembly screen job program record record/read tools/present tools/outputs "
     "tools/energy tools/results",
     "tools/scenarios": "units model field config assembly job program record record/read tools/present tools/outputs",
+    "tools/sweep": "units model config assembly screen job program record record/journal record/read tools/present "
+    "tools/outputs tools/results tools/points",
     "validation/reference_solutions": "",
     "validation": "*",
 }

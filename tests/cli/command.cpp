@@ -81,7 +81,7 @@ void Process::send(int signal) const {
 bool Process::has_said(const std::string& text) const {
   const auto patience = std::chrono::steady_clock::now() + std::chrono::minutes(2);
   while (std::chrono::steady_clock::now() < patience) {
-    if (bytes(out_).find(text) != std::string::npos) return true;
+    if ((bytes(out_) + bytes(err_)).find(text) != std::string::npos) return true;
     siginfo_t ended{};
     if (::waitid(P_PID, static_cast<id_t>(id_), &ended, WEXITED | WNOHANG | WNOWAIT) == 0 && ended.si_pid == id_)
       return false;

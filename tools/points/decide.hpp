@@ -12,6 +12,9 @@ namespace stillground::points {
 /// What a screening in memory decides.
 results::Decision decision_of(const job::Screened& screened);
 
+/// Whether a limit on minutes is among the scenario's.
+bool judges_minutes(const model::Scenario& scenario);
+
 /// Screens the scenario in memory, whatever method it asks for. `batch`: of the same geometry, or null. Throws as
 /// job::screened.
 results::Decision screen(const model::Scenario& scenario, const screen::Batch* batch = nullptr);

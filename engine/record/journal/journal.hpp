@@ -31,7 +31,8 @@ class Journal {
     bool checkpoint = false;      ///< whether hours of work are kept in it
   };
 
-  /// Nothing if there is no journal. Throws InputError if another run is writing it or if it is none of this version.
+  /// Nothing if there is no journal. Throws BeingWritten (an InputError, see log_file.hpp) if another run is
+  /// writing it, InputError if it is none of this version.
   static std::optional<Saved> look(const std::filesystem::path& result);
 
   ~Journal();

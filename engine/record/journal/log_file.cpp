@@ -42,7 +42,7 @@ std::uint32_t crc_of(std::uint32_t type, std::span<const std::byte> bytes) {
 
 void lock(int descriptor, const std::filesystem::path& path) {
   if (::flock(descriptor, LOCK_EX | LOCK_NB) == 0) return;
-  if (errno == EWOULDBLOCK) throw InputError({path.string()}, "", "another run is writing it; let that one finish");
+  if (errno == EWOULDBLOCK) throw BeingWritten({path.string()}, "", "another run is writing it; let that one finish");
   // Some network file systems know no locks: work on, as before there were any.
 }
 

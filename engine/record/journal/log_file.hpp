@@ -5,9 +5,15 @@
 #include <functional>
 #include <span>
 
+#include "engine/base/errors.hpp"
 #include "engine/record/journal/bytes.hpp"
 
 namespace stillground::record {
+
+/// Another process holds the file.
+class BeingWritten : public InputError {
+  using InputError::InputError;
+};
 
 /// An append-only file of records, each of a type, a length, its bytes and a CRC-32 of all three, behind eight bytes
 /// that say what the file is. One process at a time holds it. Every member throws SystemError (file, reason) if the
@@ -23,9 +29,10 @@ class LogFile {
     std::span<const std::byte> bytes;
   };
 
-  /// A new, empty log; throws InputError if another process holds the one there is.
+  /// A new, empty log; throws BeingWritten if another process holds the one there is.
   static LogFile create(const std::filesystem::path& path);
-  /// The log that is there; throws InputError if there is none, if another process holds it, or if it is no log.
+  /// The log that is there; throws InputError if there is none or if it is no log, BeingWritten if another process
+  /// holds it.
   static LogFile open(const std::filesystem::path& path);
 
   ~LogFile();

@@ -39,7 +39,7 @@ TEST_CASE("What a screening decides in memory is what its written result decides
 }
 
 TEST_CASE(
-    "March and screening of one scenario decide alike, within the screening's own error; the march tells a drift") {
+    "March and screening of one scenario decide alike within the screening's own error, and the march tells a drift") {
   const Scratch scratch;
   job::Options options;
   options.result = scratch.folder / "a.h5";

@@ -1,11 +1,13 @@
-#include "engine/app/progress_line.hpp"
+#include "engine/program/progress_line.hpp"
 
 #include <fmt/format.h>
+#include <sys/ioctl.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <array>
 
-namespace stillground::app {
+namespace stillground::program {
 
 namespace {
 
@@ -27,8 +29,8 @@ std::string joined(const std::string& percent, std::initializer_list<std::string
 std::string progress_line(const ProgressTexts& texts, int columns) {
   const auto room = static_cast<std::size_t>(std::max(columns - 1, 0));
   const std::string percent = fmt::format("{:3.0f} %", 100 * texts.part);
-  const std::array<std::string, 4> lines{joined(percent, {texts.date, texts.speed, texts.left}),
-                                         joined(percent, {texts.date, texts.left}), joined(percent, {texts.date}),
+  const std::array<std::string, 4> lines{joined(percent, {texts.done, texts.speed, texts.left}),
+                                         joined(percent, {texts.done, texts.left}), joined(percent, {texts.done}),
                                          percent};
   for (const std::string& line : lines) {
     constexpr std::size_t frame = 3;  // the brackets, and a space behind them
@@ -41,4 +43,9 @@ std::string progress_line(const ProgressTexts& texts, int columns) {
   return percent.substr(0, room);
 }
 
-}  // namespace stillground::app
+int terminal_columns() {
+  struct winsize size {};
+  return ::ioctl(STDERR_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0 ? size.ws_col : 80;
+}
+
+}  // namespace stillground::program

@@ -1,10 +1,10 @@
-#include "engine/app/duration.hpp"
+#include "engine/program/duration.hpp"
 
 #include <fmt/format.h>
 
 #include <cmath>
 
-namespace stillground::app {
+namespace stillground::program {
 
 std::string duration_text(double seconds) {
   if (seconds < 1) return "under a second";
@@ -14,4 +14,4 @@ std::string duration_text(double seconds) {
   return fmt::format("{} h {} min", minutes / 60, minutes % 60);
 }
 
-}  // namespace stillground::app
+}  // namespace stillground::program
