@@ -3,8 +3,9 @@
 #include <algorithm>
 #include <array>
 #include <numeric>
-#include <type_traits>
 #include <utility>
+
+#include "engine/march/instruction_sets.hpp"
 
 namespace stillground::transit {
 
@@ -54,27 +55,35 @@ void SlicedBore::shift(double warmer) {
 
 namespace {
 
-constexpr std::size_t block = 8;  // slices side by side in registers
+/// Eight slices side by side, wherever they begin.
+using Block = double __attribute__((vector_size(8 * sizeof(double)), aligned(alignof(double)), may_alias));
+constexpr std::size_t block = sizeof(Block) / sizeof(double);
 
-/// (unknowns after a step, heat to the ground) = matrix (unknowns before it, E), for `width` slices from `k` on.
-template <std::size_t width>
-void apply(const Exchange& by, const double* before, const double* wall, double* after, double* heat, double step,
-           std::size_t row, std::size_t k) {
+/// (unknowns after a step, heat to the ground) = matrix (unknowns before it, E), for the slices from `k` on that one
+/// `Value` holds.
+template <class Value>
+[[gnu::always_inline]] inline void apply(const Exchange& by, const double* before, const double* wall, double* after,
+                                         double* heat, double step, std::size_t row, std::size_t k) {
   const std::size_t n = by.unknowns;
   for (std::size_t i = 0; i <= n; ++i) {
     const double* factors = by.matrix.data() + i * (n + 1);
-    std::array<double, width> sum;
-    for (std::size_t w = 0; w < width; ++w) sum[w] = factors[n] * wall[k + w];
-    for (std::size_t j = 0; j < n; ++j) {
-      const double* from = before + j * row + k;
-      for (std::size_t w = 0; w < width; ++w) sum[w] += factors[j] * from[w];
-    }
+    Value sum = factors[n] * *reinterpret_cast<const Value*>(wall + k);
+    for (std::size_t j = 0; j < n; ++j) sum += factors[j] * *reinterpret_cast<const Value*>(before + j * row + k);
     if (i < n) {
-      std::copy(sum.begin(), sum.end(), after + i * row + k);
+      *reinterpret_cast<Value*>(after + i * row + k) = sum;
     } else {
-      for (std::size_t w = 0; w < width; ++w) heat[k + w] += step * sum[w];
+      *reinterpret_cast<Value*>(heat + k) += step * sum;
     }
   }
+}
+
+/// The same for the slices [from, end).
+STILLGROUND_CLONED
+void apply(const Exchange& by, const double* before, const double* wall, double* after, double* heat, double step,
+           std::size_t row, std::size_t from, std::size_t end) {
+  std::size_t k = from;
+  for (; k + block <= end; k += block) apply<Block>(by, before, wall, after, heat, step, row, k);
+  for (; k < end; ++k) apply<double>(by, before, wall, after, heat, step, row, k);
 }
 
 }  // namespace
@@ -84,13 +93,9 @@ void SlicedBore::exchange(const Exchanges& exchanges, double step) {
   for (std::size_t k = 0; k < slices_; ++k) wall_[k] = ambient_[k] + theta[k];
   std::swap(values_, scratch_);
   for (std::size_t n = 0; n < exchanges.size(); ++n) {
-    const auto over = [&]<std::size_t width>(std::size_t k, std::integral_constant<std::size_t, width>) {
-      apply<width>(exchanges[n], scratch_.data(), wall_.data(), values_.data(), wall_heat_.data(), step, slices_, k);
-    };
     const Stretch& at = ground_.stretches()[n];
-    std::size_t k = at.first;
-    for (; k + block <= at.end; k += block) over(k, std::integral_constant<std::size_t, block>());
-    for (; k < at.end; ++k) over(k, std::integral_constant<std::size_t, 1>());
+    apply(exchanges[n], scratch_.data(), wall_.data(), values_.data(), wall_heat_.data(), step, slices_, at.first,
+          at.end);
   }
 }
 
