@@ -78,18 +78,21 @@ inline __attribute__((always_inline)) void finish(const BoreFactors& f, std::siz
   constexpr std::size_t streams = 2 * M;
   const std::size_t row = f.row;
   const Pack far = load(work + k);
-  const auto put = [&](std::size_t at, Pack value) { store(x + at, old * load(x + at) + fresh * value); };
-  for (std::size_t s = 0; s < streams; ++s) put(s * row + k, s < M ? own.down[s] : own.up[s - M]);
+  // Each old row is read once: a store in between would have the compiler read it again.
+  const auto put = [&](std::size_t at, Pack before, Pack value) { store(x + at, old * before + fresh * value); };
+  for (std::size_t s = 0; s < streams; ++s)
+    put(s * row + k, load(x + s * row + k), s < M ? own.down[s] : own.up[s - M]);
   for (std::size_t m = 0; m < streams; ++m) {
     const std::size_t at = m * row + k, node = (streams + 2 * m) * row + k;
-    Pack alone = load(f.outer_from_old + at) * load(x + node + row);
+    const Pack old_inner = load(x + node), old_outer = load(x + node + row);
+    Pack alone = load(f.outer_from_old + at) * old_outer;
     if (m == 0) alone += load(f.outer_from_far + k) * far;
-    Pack inner = load(f.inner_from_old + at) * load(x + node) + load(f.inner_from_outer + at) * alone;
+    Pack inner = load(f.inner_from_old + at) * old_inner + load(f.inner_from_outer + at) * alone;
     for (std::size_t s = 0; s < streams; ++s)
       inner += load(f.inner_from_streams + (m * streams + s) * row + k) * both[s];
     const Pack outer = alone + load(f.outer_from_inner + at) * inner;
-    put(node, inner);
-    put(node + row, outer);
+    put(node, old_inner, inner);
+    put(node + row, old_outer, outer);
     if (m > 0) continue;
     const Pack through = load(f.conductance + k) * (outer - far);
     store(work + k, through);
