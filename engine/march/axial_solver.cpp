@@ -51,7 +51,7 @@ void AxialSolver::solve_rings(double* x) const {
 
 void AxialSolver::solve(double kappa, double* block) {
   factor(kappa);
-  constexpr std::size_t together = 6;
+  constexpr std::size_t together = 12;
   double* first = block + ground_row_ * row_;
   std::size_t i = 0;
   for (; i + together <= nr_; i += together) solve_rings<together>(first + i * row_);

@@ -42,7 +42,7 @@ class GrowingSteps {
   template <class Solve>
   void factored_step(double h, Solve&& solve);
   void axial_rate(const Vector& y, Vector& rate) const;
-  void factor_out(double kappa, const Vector& from, Vector& y);
+  void factor_out(double kappa, const double* from, double* y);
 
   const Problem& problem_;
   Multirate multirate_;
