@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "engine/bore/legs.hpp"
 #include "engine/bore/pipes.hpp"
@@ -74,6 +75,15 @@ class CoaxialType final : public LoopType {
     amounts.pipe += 1;
     amounts.fluid -= circle_area(inner.outer_diameter) - circle_area(inner.inner_diameter());
     return amounts;
+  }
+
+  std::vector<Passage> passages(const model::Bore& bore) const override {
+    const model::Pipe& inner = loop_of(bore).inner;
+    std::vector<Passage> ways = {
+        {.within = inner.outer_diameter, .diameter = bore.pipe.inner_diameter(), .roughness = bore.pipe.roughness},
+        {.diameter = inner.inner_diameter(), .roughness = inner.roughness}};
+    if (loop_of(bore).down == Down::inner) std::swap(ways.front(), ways.back());
+    return ways;
   }
 
   PipeFlow flow(const model::Bore& bore, double mass_flow, const materials::FluidState& state) const override;

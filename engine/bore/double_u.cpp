@@ -58,6 +58,11 @@ class DoubleUType final : public LoopType {
 
   Amounts amounts(const model::Bore& bore) const override { return pipe_amounts(bore, 4); }
 
+  std::vector<Passage> passages(const model::Bore& bore) const override {
+    const bool shared = loop_of(bore).connection == Connection::parallel;
+    return shared ? legs_in_turn(bore, 2, 2) : legs_in_turn(bore, 4, 1);
+  }
+
   PipeFlow flow(const model::Bore& bore, double mass_flow, const materials::FluidState& state) const override {
     const bool shared = loop_of(bore).connection == Connection::parallel;
     return flow_in_pipe(bore.pipe, shared ? mass_flow / 2 : mass_flow, state);

@@ -44,6 +44,11 @@ double read_leg_spacing(const keys::Reader& section, const model::Bore& bore, in
   return spacing;
 }
 
+std::vector<Passage> legs_in_turn(const model::Bore& bore, std::size_t ways, int side_by_side) {
+  return {ways,
+          {.diameter = bore.pipe.inner_diameter(), .roughness = bore.pipe.roughness, .side_by_side = side_by_side}};
+}
+
 Filling filling(const model::Bore& bore, const Films& films) {
   return {.inner_radius = bore.pipe.inner_diameter() / 2,
           .film_resistance = films[0],

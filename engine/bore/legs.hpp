@@ -34,6 +34,9 @@ double read_leg_spacing(const keys::Reader& section, const model::Bore& bore, in
 /// What the network of legs with one stream down and one up is made of, one U at a time: `modes` even and odd.
 NetworkParts leg_parts(const ModeResistances& modes, const Capacities& capacities, double ground_capacity);
 
+/// `ways` legs one after the other, of each `side_by_side`.
+std::vector<Passage> legs_in_turn(const model::Bore& bore, std::size_t ways, int side_by_side);
+
 /// The legs' pipe and what fills the bore around them; films[0] is that of a leg.
 Filling filling(const model::Bore& bore, const Films& films);
 

@@ -51,6 +51,14 @@ struct Amounts {
   double grout = 0;  ///< [m3]
 };
 
+/// A way of the fluid between top and toe: a round pipe, an annulus, or several equal ones that share the flow.
+struct Passage {
+  double within = 0;     ///< outer diameter of the pipe inside an annulus [m]; 0: a round pipe
+  double diameter = 0;   ///< inner, of the pipe that holds the fluid [m]
+  double roughness = 0;  ///< of its wall [m]
+  int side_by_side = 1;  ///< so many equal ones
+};
+
 /// A pipe that a loop type has besides the bore's own.
 struct OwnPipe {
   std::string name;  ///< "inner pipe"
@@ -82,6 +90,9 @@ class LoopType {
 
   /// What a metre of bore takes to build.
   virtual Amounts amounts(const model::Bore& bore) const = 0;
+
+  /// The ways that the fluid takes one after the other, each between top and toe.
+  virtual std::vector<Passage> passages(const model::Bore& bore) const = 0;
 
   // Films and steady resistances.
 

@@ -33,6 +33,8 @@ class SingleUType final : public LoopType {
 
   Amounts amounts(const model::Bore& bore) const override { return pipe_amounts(bore, 2); }
 
+  std::vector<Passage> passages(const model::Bore& bore) const override { return legs_in_turn(bore, 2, 1); }
+
   PipeFlow flow(const model::Bore& bore, double mass_flow, const materials::FluidState& state) const override {
     return flow_in_pipe(bore.pipe, mass_flow, state);
   }

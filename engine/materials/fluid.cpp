@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <cmath>
+#include <limits>
 
 #include "engine/base/temperature.hpp"
 #include "engine/materials/mixture.hpp"
+#include "engine/materials/parts.hpp"
 #include "engine/materials/water.hpp"
 #include "engine/units/display.hpp"
 
@@ -85,6 +87,19 @@ double largest_mass_fraction(model::Antifreeze base) {
 FluidState fluid_state(const model::Fluid& fluid, double temperature) {
   const Mixture* mixture = mixture_in(fluid);
   return mixture ? mixture_state(*mixture, temperature, mass_fraction(fluid)) : water_state(temperature);
+}
+
+FluidParts parts_of(const model::Fluid& fluid, double volume) {
+  const double x = mass_fraction(fluid);
+  const double mass = volume * fluid_state(fluid, mixing_temperature).density;
+  const Mixture* mixture = mixture_in(fluid);
+  const bool salt = mixture && mixture->pure_density == 0;
+  return {.mass = mass,
+          .antifreeze_mass = x * mass,
+          .antifreeze_volume = salt      ? std::numeric_limits<double>::quiet_NaN()
+                               : mixture ? x * mass / mixture->pure_density
+                                         : 0.0,
+          .water_volume = (1 - x) * mass / water_state(mixing_temperature).density};
 }
 
 double freezing_point(const model::Fluid& fluid) {

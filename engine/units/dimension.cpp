@@ -7,8 +7,9 @@ namespace stillground::units {
 
 const DimensionFacts& facts(Dimension dimension) {
   // In the order of the enumeration.
-  static constexpr std::array<DimensionFacts, 16> table = {{
+  static constexpr std::array<DimensionFacts, 17> table = {{
       {"a length", "m", R"x("120 m" or "400 ft")x"},
+      {"a volume", "m3", R"x("85 L" or "22 gal")x"},
       {"a volume flow", "m3 s-1", R"x("0.35 L/s" or "5.5 gpm")x"},
       {"a thermal conductivity", "W m-1 K-1", R"x("2.3 W/(m K)" or "1.3 Btu/(h ft degF)")x"},
       {"a volumetric heat capacity", "J m-3 K-1", R"x("2.2 MJ/(m3 K)" or "33 Btu/(ft3 degF)")x"},

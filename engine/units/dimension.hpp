@@ -7,6 +7,7 @@ namespace stillground::units {
 /// What a quantity of the input may be. Inside the engine each is a plain double in the SI unit named here.
 enum class Dimension {
   length,                    ///< [m]
+  volume,                    ///< [m3]
   volume_flow,               ///< [m3/s]
   conductivity,              ///< [W/(m K)]
   volumetric_heat_capacity,  ///< [J/(m3 K)]

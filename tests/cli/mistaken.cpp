@@ -14,7 +14,7 @@ TEST_CASE("A scenario where a result is read, and the reverse, is called what it
     CHECK_THAT(outcome.err, StartsWith("pair.yaml: this is a scenario, not a result"));
   }
   REQUIRE(run({"stillground", "run", "pair.yaml"}, pair.folder).status == 0);
-  for (const std::string verb : {"plan", "check", "run"}) {
+  for (const std::string verb : {"plan", "check", "run", "sheet"}) {
     INFO(verb);
     const Outcome outcome = run({"stillground", verb, "pair.h5"}, pair.folder);
     CHECK(outcome.status == 2);

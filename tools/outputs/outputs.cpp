@@ -37,13 +37,6 @@ void check_outputs(const Outputs& outputs) {
 
 namespace {
 
-present::Json for_machines(const Findings& findings, UnitSystem system) {
-  present::Json object = program::in_system(findings.json(), system);
-  object["warnings"] = findings.notices.warnings;
-  object["cautions"] = findings.notices.cautions;
-  return object;
-}
-
 std::string for_tables(const Findings& findings, UnitSystem system) {
   CsvTable made = findings.csv();
   for (const std::string& warning : findings.notices.warnings) made.comments.push_back("warning: " + warning);
@@ -51,6 +44,13 @@ std::string for_tables(const Findings& findings, UnitSystem system) {
 }
 
 }  // namespace
+
+std::string machine_text(present::Json figures, const program::Notices& notices, UnitSystem system) {
+  present::Json object = program::in_system(std::move(figures), system);
+  object["warnings"] = notices.warnings;
+  object["cautions"] = notices.cautions;
+  return present::dump(object);
+}
 
 void deliver(const Outputs& outputs, const Findings& findings) {
   const UnitSystem people = outputs.units.value_or(findings.units);
@@ -62,7 +62,7 @@ void deliver(const Outputs& outputs, const Findings& findings) {
     program::deliver(outputs.plot, pixels ? present::png(picture) : picture);
   }
   if (outputs.json) {
-    program::deliver("-", present::dump(for_machines(findings, machines)));
+    program::deliver("-", machine_text(findings.json(), findings.notices, machines));
   } else if (outputs.csv != "-" && outputs.plot != "-") {
     program::deliver("-", findings.text(people) + program::footer(findings.notices));
   }

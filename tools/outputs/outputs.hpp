@@ -50,6 +50,9 @@ struct Findings {
   std::function<std::string(const Drawing&)> picture;  ///< SVG
 };
 
+/// What --json prints: the figures in the units of `system`, with what limits them.
+std::string machine_text(present::Json figures, const program::Notices& notices, UnitSystem system);
+
 /// Writes the files, then standard output: the JSON, CSV or picture that was sent there, else the text. Text and
 /// pictures are in the units of --units, else in the scenario's; CSV and JSON stay SI without --units.
 void deliver(const Outputs& outputs, const Findings& findings);
