@@ -9,8 +9,7 @@
 #include "engine/job/warnings.hpp"
 #include "engine/record/journal/journal.hpp"
 #include "engine/record/write/result_file.hpp"
-#include "engine/simulation/plausible.hpp"
-#include "engine/simulation/simulation.hpp"
+#include "engine/simulation/believed.hpp"
 #include "engine/transit/minute_extremes.hpp"
 
 namespace stillground::job {
@@ -92,22 +91,9 @@ class Recording {
   }
 
  private:
-  record::Hour plausible_hour() {
-    const long number = simulation_.statistics().hour;
-    const record::Hour hour = [&] {
-      try {
-        return simulation_.march_hour();
-      } catch (const NumericsError& error) {
-        plausible_.gave_up(error, number);
-      }
-    }();
-    plausible_.fluid(hour.eft, hour.lft, number);
-    return hour;
-  }
-
   void march_hours() {
     while (!simulation_.finished()) {
-      hours_.push_back(plausible_hour());
+      hours_.push_back(simulation::believed_hour(simulation_, plausible_));
       const long hour = simulation_.statistics().hour;
       const bool day_ends = hour % 24 == 0, year_ends = hour % hours_per_year == 0;
       if (day_ends) plausible_.walls(simulation_.walls(), hour);

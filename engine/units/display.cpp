@@ -31,6 +31,7 @@ struct Row {
 constexpr std::array rows = {
     Row{"degC", {"degF", degree, 32}},
     Row{"K", {"degF", degree, 0}},
+    Row{"K m-1", {"degF/ft", degree* foot, 0}},
     Row{"K/decade", {"degF/decade", degree, 0}},
     Row{"m", {"ft", 1 / foot, 0}},
     Row{"mm", {"in", 1e-3 / (foot / 12), 0}},
@@ -60,9 +61,9 @@ struct Print {
 };
 
 constexpr std::array prints = {
-    Print{"W m-1 K-1", "W/(m K)"}, Print{"K m W-1", "K m/W"}, Print{"J m-3 K-1", "J/(m3 K)"},
-    Print{"W m-1", "W/m"},         Print{"kWh m-1", "kWh/m"}, Print{"L s-1", "L/s"},
-    Print{"m3 s-1", "m3/s"},       Print{"kg s-1", "kg/s"},   Print{"m s-1", "m/s"},
+    Print{"W m-1 K-1", "W/(m K)"}, Print{"K m W-1", "K m/W"}, Print{"J m-3 K-1", "J/(m3 K)"}, Print{"W m-1", "W/m"},
+    Print{"kWh m-1", "kWh/m"},     Print{"L s-1", "L/s"},     Print{"m3 s-1", "m3/s"},        Print{"kg s-1", "kg/s"},
+    Print{"m s-1", "m/s"},         Print{"K m-1", "K/m"},
 };
 
 }  // namespace

@@ -49,7 +49,8 @@ MODULES = {
     "tools/results": "units field program record record/read tools/present tools/outputs tools/energy",
     "tools/points": "units model bore field config assembly screen job program record record/read tools/present tools/outputs "
     "tools/energy tools/results",
-    "tools/scenarios": "units model materials field bore config assembly job program record record/read tools/present tools/outputs",
+    "tools/scenarios": "units model materials field bore config assembly screen job program record record/read tools/present "
+    "tools/outputs tools/results tools/points",
     "tools/sweep": "units model config assembly screen job program record record/journal record/read tools/present "
     "tools/outputs tools/results tools/points",
     "validation/reference_solutions": "",
