@@ -10,7 +10,7 @@ namespace stillground::field {
 
 namespace {
 
-/// What all others do to each bore.
+/// The summed effect of all other bores on each.
 std::vector<double> effects(const std::vector<model::BoreSite>& bores, const std::function<double(double)>& effect) {
   const DistanceNodes nodes(bores);
   std::vector<double> at_nodes;

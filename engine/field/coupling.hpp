@@ -12,8 +12,9 @@ namespace stillground::field {
 
 /// How the groups' own temperature rises add up at each group's bore wall:
 ///   sum of neighbours at group a = sum over groups b, radial cells i of weight(a, b, i) theta_b(r_i),
-/// for every layer alike: the mean over the members of a of what each of them sees of all other bores, those of its own
-/// group included. Members that are equal by the layout all see the same. Kept sparse: a distance touches four cells.
+/// for every layer alike: the mean over the members of a of the sum, at each of them, over all other bores, those of
+/// its own group included. Members that are equal by the layout have the same sum. Kept sparse: a distance touches four
+/// cells.
 class Coupling {
  public:
   Coupling() = default;
@@ -31,7 +32,7 @@ class Coupling {
   struct Shell {
     std::size_t first = 0;  ///< cell
     std::size_t end = 0;    ///< one past the last cell
-    long every = 1;         ///< refresh; 1 the nearest, then 2, 4, 8 ...
+    long every = 1;         ///< update intervals; 1 the nearest, then 2, 4, 8 ...
   };
 
   /// The terms of group a, by rising cell and source.

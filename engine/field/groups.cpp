@@ -17,34 +17,34 @@ bool same(double a, double b) {
   return std::abs(a - b) <= same_length;
 }
 
-/// What a bore sees: the distances to the bores of each group, rising.
-using View = std::vector<std::vector<double>>;
+/// A bore's signature in the refinement: its distances to the bores of each group, rising.
+using Signature = std::vector<std::vector<double>>;
 
-View view(std::size_t from, const std::vector<model::BoreSite>& bores, const Groups& groups) {
-  View seen(groups.size());
+Signature signature(std::size_t from, const std::vector<model::BoreSite>& bores, const Groups& groups) {
+  Signature found(groups.size());
   for (std::size_t g = 0; g < groups.size(); ++g) {
     for (const std::size_t i : groups.members[g]) {
-      if (i != from) seen[g].push_back(distance(bores[from], bores[i]));
+      if (i != from) found[g].push_back(distance(bores[from], bores[i]));
     }
-    std::sort(seen[g].begin(), seen[g].end());
+    std::sort(found[g].begin(), found[g].end());
   }
-  return seen;
+  return found;
 }
 
-bool same_view(const View& a, const View& b) {
+bool same_signature(const Signature& a, const Signature& b) {
   return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const auto& p, const auto& q) {
     return std::equal(p.begin(), p.end(), q.begin(), q.end(), same);
   });
 }
 
-/// What views tell at a glance: bores that differ in it differ in their views.
-struct Glance {
+/// An invariant of signatures that is cheap: bores that differ in it differ in their signatures.
+struct Invariant {
   double nearest = std::numeric_limits<double>::infinity();  ///< [m]
   double mean = 0;                                           ///< distance of all others [m]
 };
 
-std::vector<Glance> glances(const std::vector<model::BoreSite>& bores) {
-  std::vector<Glance> result(bores.size());
+std::vector<Invariant> invariants(const std::vector<model::BoreSite>& bores) {
+  std::vector<Invariant> result(bores.size());
   const double each = 1 / static_cast<double>(bores.size());
   for (std::size_t i = 0; i < bores.size(); ++i) {
     for (std::size_t j = 0; j < i; ++j) {
@@ -58,29 +58,29 @@ std::vector<Glance> glances(const std::vector<model::BoreSite>& bores) {
   return result;
 }
 
-bool alike_at_a_glance(const Glance& a, const Glance& b) {
+bool same_invariant(const Invariant& a, const Invariant& b) {
   // Round-off of the means, which add in another order, is far below half a millimetre.
   return same(a.nearest, b.nearest) && std::abs(a.mean - b.mean) <= 1.5 * same_length;
 }
 
-/// Views of a layout's bores, made when first needed: most bores of an irregular field differ at a glance.
-class Views {
+/// Signatures of a layout's bores, made when first needed: most bores of an irregular field differ in the invariant.
+class Signatures {
  public:
-  Views(const std::vector<model::BoreSite>& bores, const Groups& groups)
-      : bores_(bores), groups_(groups), views_(bores.size()) {}
+  Signatures(const std::vector<model::BoreSite>& bores, const Groups& groups)
+      : bores_(bores), groups_(groups), signatures_(bores.size()) {}
 
-  bool same(std::size_t a, std::size_t b) { return same_view(of(a), of(b)); }
-  void forget(std::size_t bore) { views_[bore] = {}; }
+  bool same(std::size_t a, std::size_t b) { return same_signature(of(a), of(b)); }
+  void forget(std::size_t bore) { signatures_[bore] = {}; }
 
  private:
-  const View& of(std::size_t bore) {
-    if (views_[bore].empty()) views_[bore] = view(bore, bores_, groups_);
-    return views_[bore];
+  const Signature& of(std::size_t bore) {
+    if (signatures_[bore].empty()) signatures_[bore] = signature(bore, bores_, groups_);
+    return signatures_[bore];
   }
 
   const std::vector<model::BoreSite>& bores_;
   const Groups& groups_;
-  std::vector<View> views_;
+  std::vector<Signature> signatures_;
 };
 
 /// The groups of the bores before and after a bore on its circuit.
@@ -147,18 +147,18 @@ Groups lone_groups(std::size_t bores) {
 Groups equal_groups(const std::vector<model::BoreSite>& bores, const Upstream& upstream) {
   Groups groups = numbered(classes(
       bores.size(), [&](std::size_t a, std::size_t b) { return same_make(bores[a], bores[b]); }, [](std::size_t) {}));
-  const std::vector<Glance> glance = glances(bores);
+  const std::vector<Invariant> invariant = invariants(bores);
   while (groups.size() < bores.size()) {
     const std::vector<std::size_t>& of_bore = groups.of_bore;
     const std::vector<Place> place = places(upstream, of_bore);
-    Views views(bores, groups);
+    Signatures signatures(bores, groups);
     auto finer = classes(
         bores.size(),
         [&](std::size_t a, std::size_t b) {
-          return of_bore[a] == of_bore[b] && place[a] == place[b] && alike_at_a_glance(glance[a], glance[b]) &&
-                 views.same(a, b);
+          return of_bore[a] == of_bore[b] && place[a] == place[b] && same_invariant(invariant[a], invariant[b]) &&
+                 signatures.same(a, b);
         },
-        [&](std::size_t found_its_class) { views.forget(found_its_class); });
+        [&](std::size_t found_its_class) { signatures.forget(found_its_class); });
     if (finer == of_bore) break;
     groups = numbered(finer);
   }

@@ -25,12 +25,12 @@ bool same_make(const model::BoreSite& a, const model::BoreSite& b);
 /// Each bore a group of its own.
 Groups lone_groups(std::size_t bores);
 
-/// The coarsest grouping that changes nothing: bores of one group have equal top, depth, start, stop and flow, see,
-/// from each group, the same distances, and stand on their circuits between bores of equal groups. Then the neighbours'
-/// sum of every member is the same, whatever the groups' own temperatures are, so that members of a group stay equal
-/// for ever. Found by refining from "equal make" until nothing splits (colour refinement, the coarsest equitable
-/// partition); bores that the layout's symmetry makes equal always end together. Distances count as equal within 1 mm,
-/// below any surveyor's accuracy.
+/// The coarsest grouping that changes nothing: bores of one group have equal top, depth, start, stop and flow,
+/// the same distances to the bores of each group, and stand on their circuits between bores of equal groups. Then the
+/// neighbours' sum of every member is the same, whatever the groups' own temperatures are, so that members of a group
+/// stay equal for ever. Found by refining from "equal make" until nothing splits (colour refinement, the coarsest
+/// equitable partition); bores that the layout's symmetry makes equal always end together. Distances count as equal
+/// within 1 mm, below any surveyor's accuracy.
 Groups equal_groups(const std::vector<model::BoreSite>& bores, const Upstream& upstream);
 
 }  // namespace stillground::field

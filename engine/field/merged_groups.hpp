@@ -8,7 +8,7 @@
 
 namespace stillground::field {
 
-/// What is foreseen for each group: [group][instant], some temperature of its bores [K].
+/// What is predicted for each group: [group][instant], some temperature of its bores [K].
 using Forecast = std::vector<std::vector<double>>;
 
 /// Joins groups whose forecasts are nearly alike, into few: in a joined group no bore's forecast differs at any instant

@@ -58,12 +58,13 @@ struct Grid {
 ///
 /// Where two layers meet along a bore heat bends round the boundary, within as much height as the place is far from the
 /// bore and as much as they are unlike: with c = |k1 - k2|/(k1 + k2), or that of the heat capacities if greater, cells
-/// there are of 0.4/c of `end_cell`, no less than half of it, and grow by the square of `growth`. What is wrong there
-/// is near the boundary and soon over, so growth may be quicker than from an end, which every depth hears of. Measured
+/// there are of 0.4/c of `end_cell`, no less than half of it, and grow by the square of `growth`. The error there
+/// is local and short-lived, so growth may be quicker than from an end, whose error reaches every depth. Measured
 /// for this grid (validation/steady_ground, validation/layered_bore; other sizes: validation/performance.md).
 Grid make_grid(const GridSpec& spec, const std::vector<model::Layer>& layers, const std::vector<DepthInterval>& bores);
 
-/// The part of each cell's height that a bore's active reach fills: [z], 0..1. Times the heights it sums to toe - top.
+/// The part of each cell's height that a bore's active depth interval fills: [z], 0..1. Times the heights it sums to
+/// toe - top.
 std::vector<double> active_fraction(const Grid& grid, const DepthInterval& bore);
 
 /// Largest eigenvalue [1/s] of axial conduction on the grid (Gershgorin): an explicit step h needs h * this within the

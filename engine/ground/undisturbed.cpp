@@ -19,19 +19,19 @@ using Complex = std::complex<double>;
 
 constexpr double yearly = 2 * std::numbers::pi / seconds_per_year;  // [1/s]
 
-/// k sigma of a solid: the admittance F/A of endless ground under a wave.
-Complex endless_admittance(const model::Solid& solid, double omega) {
+/// k sigma of a solid: the admittance F/A of a semi-infinite solid under a wave.
+Complex semi_infinite_admittance(const model::Solid& solid, double omega) {
   return solid.conductivity * std::sqrt(Complex(0, omega / solid.diffusivity()));
 }
 
-/// A stretch of one solid.
+/// A layer of one solid.
 struct Slab {
   double thickness = 0;
   model::Solid solid;
 };
 
 /// Amplitude and flux of a wave at the slabs' faces: slabs.size() + 1 of each; unit amplitude at the first face,
-/// endless ground of the last slab's solid below.
+/// a semi-infinite solid, the last slab's, below.
 struct Wave {
   std::vector<Complex> amplitude;
   std::vector<Complex> flux;
@@ -40,15 +40,15 @@ struct Wave {
 Wave through(const std::vector<Slab>& slabs, double omega) {
   const std::size_t n = slabs.size();
   std::vector<Complex> admittance(n + 1);
-  admittance[n] = endless_admittance(slabs.back().solid, omega);
+  admittance[n] = semi_infinite_admittance(slabs.back().solid, omega);
   for (std::size_t k = n; k-- > 0;) {
-    const Complex own = endless_admittance(slabs[k].solid, omega);
+    const Complex own = semi_infinite_admittance(slabs[k].solid, omega);
     const Complex tanh = std::tanh(own / slabs[k].solid.conductivity * slabs[k].thickness);
     admittance[k] = own * (admittance[k + 1] + own * tanh) / (own + admittance[k + 1] * tanh);
   }
   Wave wave{{Complex(1)}, {admittance[0]}};
   for (std::size_t k = 0; k < n; ++k) {
-    const Complex own = endless_admittance(slabs[k].solid, omega);
+    const Complex own = semi_infinite_admittance(slabs[k].solid, omega);
     const Complex x = own / slabs[k].solid.conductivity * slabs[k].thickness;
     wave.amplitude.push_back(wave.amplitude[k] / (std::cosh(x) + admittance[k + 1] / own * std::sinh(x)));
     wave.flux.push_back(admittance[k + 1] * wave.amplitude.back());
@@ -128,7 +128,7 @@ std::vector<Complex> wave_amplitude(const std::vector<model::Layer>& layers, dou
     slabs.push_back({face - top, layer->solid});
     top = face;
   }
-  slabs.push_back({1.0, layers.back().solid});  // endless ground below carries on the same solid
+  slabs.push_back({1.0, layers.back().solid});  // the semi-infinite solid below is the same
   const Wave wave = through(slabs, omega);
   std::vector<Complex> result;
   for (const double depth : depths) {

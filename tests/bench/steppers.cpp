@@ -48,7 +48,7 @@ void march_days(benchmark::State& state, const model::Scenario& scenario, int th
     const double heat = 4000 * problem.bores() * (noise() - 0.5);
     benchmark::DoNotOptimize(stepper->advance(at, {{0, 0, 0, heat}, &flowing}, wall_heat));
   };
-  for (int warm = 0; warm < 48; ++warm) hour();  // factors, and the first refresh with something in it
+  for (int warm = 0; warm < 48; ++warm) hour();  // factors, and the first update with something in it
   constexpr int hours = 24;
   for (auto _ : state) {
     for (int h = 0; h < hours; ++h) hour();

@@ -108,7 +108,7 @@ TEST_CASE("A merged group is given the mean of what its bores see, its own group
   for (std::size_t i = 0; i < bores.size(); ++i) thirds.push_back(i % 3);
   const auto groups = field::numbered(thirds);
   const field::Coupling coupling(bores, groups, r);
-  // Some rise of each group, and by hand what each bore sees of the others.
+  // Some rise of each group, and by hand the sum of the others at each bore.
   const auto rise = [](std::size_t group, double at) { return static_cast<double>(1 + group) / (1 + at * at); };
   for (std::size_t a = 0; a < groups.size(); ++a) {
     double given = 0, mean = 0;

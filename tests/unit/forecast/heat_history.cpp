@@ -41,7 +41,7 @@ TEST_CASE("The heat foreseen of a ground load is the load itself, shared by the 
   CHECK(history.before.back() == Approx(-1500.0 * hours_per_year));
 }
 
-// Through a heat pump the heat follows from the EFT foreseen: 1 K of it is 0.1 of a COP of 4, 0.6 % of the heat.
+// Through a heat pump the heat follows from the EFT predicted: 1 K of it is 0.1 of a COP of 4, 0.6 % of the heat.
 TEST_CASE("Through a heat pump the year's heat is foreseen within a hundredth") {
   const model::Scenario s = test::scenario(1, 1);
   const assembly::Assembly assembly = assembly::assemble(s);

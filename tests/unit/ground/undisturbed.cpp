@@ -68,7 +68,8 @@ TEST_CASE("Cell means of the undisturbed ground follow the slab solution through
     if (depth == 0 || depth > 8) continue;
     model::Ground ground{layers_from(row.at("layers")),
                          model::SeasonalSurface{283.15, 8, 25 * seconds_per_day, 0, 0, 0}};
-    const auto grid = thin_grid(ground.layers, 14);  // below the lowest boundary, beyond which the ground is endless
+    const auto grid =
+        thin_grid(ground.layers, 14);  // below the lowest boundary, below which the ground is semi-infinite
     const ground::Undisturbed undisturbed(ground, grid, 0, seconds_per_year);
     std::vector<double> t0(grid.nz());
     undisturbed.at(207 * seconds_per_day, t0);
@@ -93,8 +94,8 @@ TEST_CASE("Geothermal heat flow raises the temperature by q dz/k through each la
   }
 }
 
-// Surface heated linearly, endless solid: Carslaw & Jaeger 1959, 2.5 [section from memory]: b t 4 i2erfc(z/(2 sqrt(a
-// t))).
+// Surface heated linearly, semi-infinite solid: Carslaw & Jaeger 1959, 2.5 [section from memory]: b t 4 i2erfc(z/(2
+// sqrt(a t))).
 TEST_CASE("A warming surface warms endless ground as the integrated error function says") {
   model::Ground ground{{{endless, "", {2.0, 2e6}}}, {}};
   const auto grid = ground::make_grid({0.075, 300, 36, 1, 1.3, 8, 200}, ground.layers, {{1, 101}});

@@ -28,16 +28,17 @@ model::Scenario close_bores(int rows, int columns, double spacing, double conduc
   return s;
 }
 
-/// Growth per refresh of `refresh` s by the bound.
-double bound(const assembly::Assembly& assembly, double refresh) {
+/// Growth per update interval of `interval` s by the bound.
+double bound(const assembly::Assembly& assembly, double interval) {
   assembly::FlowRegimes regimes(assembly.scenario, assembly.fluid, assembly.problem.grid);
   const double warm = materials::valid_range(assembly.scenario.fluid).warmest;
-  return march::update_growth(assembly.problem, regimes.flowing(warm).march, refresh);
+  return march::update_growth(assembly.problem, regimes.flowing(warm).march, interval);
 }
 
-/// Largest distance of the EFT from the ground's own temperature in the last tenth of `days` with the refresh forced.
-double swing(assembly::Assembly& assembly, double refresh, int days) {
-  assembly.multirate.update_interval = refresh;
+/// Largest distance of the EFT from the ground's own temperature in the last tenth of `days` with the update interval
+/// forced.
+double swing(assembly::Assembly& assembly, double interval, int days) {
+  assembly.multirate.update_interval = interval;
   assembly.multirate.slow = {};
   simulation::Simulation simulation(assembly, 1);
   double largest = 0;
@@ -59,7 +60,7 @@ double edge() {
   return stable;
 }
 
-/// A day's refresh forced on 2 x 2 bores, without the cure: what 120 days leave over what 60 did.
+/// An update interval of a day forced on 2 x 2 bores: what 120 days leave over what 60 did.
 double grown(double spacing) {
   const auto s = close_bores(2, 2, spacing);
   auto assembly = assembly::assemble(s);
@@ -68,7 +69,8 @@ double grown(double spacing) {
 
 }  // namespace
 
-TEST_CASE("Beyond the bound on the refresh the neighbours' sum feeds itself, within it the march stays bounded") {
+TEST_CASE(
+    "Beyond the bound on the update interval the neighbours' sum feeds itself, within it the march stays bounded") {
   const double just = edge();
   // The march is a shade steadier than the bound: its fluid gives way a little to what swings from layer to layer.
   CHECK(grown(0.9 * just) > 100);
@@ -76,7 +78,7 @@ TEST_CASE("Beyond the bound on the refresh the neighbours' sum feeds itself, wit
   CHECK(grown(1.02 * just) < 1.5);
 }
 
-TEST_CASE("The bound on the refresh stands at one wherever bores are as far apart as usual") {
+TEST_CASE("The bound on the update interval stands at one wherever bores are as far apart as usual") {
   for (const double spacing : {3.0, 6.0}) {
     const auto s = close_bores(4, 4, spacing);
     CHECK(bound(assembly::assemble(s), seconds_per_day) == Approx(1).margin(1e-4));
@@ -85,7 +87,7 @@ TEST_CASE("The bound on the refresh stands at one wherever bores are as far apar
   CHECK(bound(assembly::assemble(lone), seconds_per_day) == 0);
 }
 
-TEST_CASE("Close bores have their refresh shortened, and the user is told by what and to what") {
+TEST_CASE("Close bores have their update interval shortened, and the user is told by what and to what") {
   struct Case {
     double spacing, asked, chosen;  // m, h, h
   };
@@ -129,7 +131,8 @@ TEST_CASE("Bores that answer each other within the hour are refused") {
   }
 }
 
-TEST_CASE("With the shortened refresh close bores are off those looked at every hour by no more than is estimated") {
+TEST_CASE(
+    "With the shortened update interval close bores are off those looked at every hour by no more than is estimated") {
   for (const double spacing : {0.25, 0.5}) {
     auto s = close_bores(2, 2, spacing);
     s.loads = test::building(4000);
@@ -142,7 +145,7 @@ TEST_CASE("With the shortened refresh close bores are off those looked at every 
     const double estimate = forecast::estimate_errors(assembly::assemble(s)).refresh;
     CHECK(test::largest_difference(hours, test::march(often, 2000)) < estimate);
     CHECK(estimate < 0.5);
-    // Both steppers, one with one clock, where a day's refresh is kept the other with two.
+    // Both steppers, one with one clock, where an update interval of a day is kept the other with two.
     CHECK(test::largest_difference(hours, test::march(reference, 2000)) < 4e-4);
   }
 }
