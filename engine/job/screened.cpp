@@ -39,7 +39,8 @@ Afterwards after_screening(const assembly::Assembly& assembly, const screen::Est
 
 Screened screened(model::Scenario scenario, const screen::Batch* batch, bool minutes) {
   scenario.run.method = model::Run::Method::screening;
-  const assembly::Assembly assembly = screen::assemble(std::move(scenario));
+  const assembly::Assembly assembly =
+      batch != nullptr ? assembly::coupled(batch->assembled(scenario)) : screen::assemble(std::move(scenario));
   Screened run{make_header(assembly, warnings_before(assembly)), {}, {}};
   const screen::TakeYear take = [&](std::span<const record::Hour> year) {
     run.hours.insert(run.hours.end(), year.begin(), year.end());

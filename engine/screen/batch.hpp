@@ -29,6 +29,10 @@ class Batch {
   /// key, where its geometry is another or its ground too fast.
   Estimate screen(const model::Scenario& variant, const TakeYear& take) const;
 
+  /// The variant made ready, but for the coupling (assembly::coupled): what is solved for its bores is kept for others
+  /// of the same make. Throws as screen().
+  assembly::Assembly assembled(const model::Scenario& variant) const;
+
   /// How far it may lie from the variant's march, as own_error(); `estimate`: what screen() has made of it.
   record::ScreeningError own_error(const model::Scenario& variant, const Estimate& estimate) const;
 
@@ -47,7 +51,6 @@ class Batch {
 
   Factors factors(const model::Scenario& variant) const;
   void refuse_other_geometry(const assembly::Assembly& variant) const;
-  assembly::Assembly assembled(const model::Scenario& variant) const;
 
   assembly::Assembly middle_;
   double faster_;

@@ -50,16 +50,20 @@ std::string Points::middle_digest(std::size_t middle) const {
   return middle_digests_[middle - 1] = digest;
 }
 
+Digests Points::digests(std::size_t number, const model::Scenario& own) const {
+  const std::string digest = digest_of(own);
+  const std::size_t middle = walk_.middle(number);
+  const std::string response = walk_.served_by(middle) < 2 ? "its own"
+                               : middle == number          ? digest
+                                                           : middle_digest(middle);
+  return {name_of("screening " + digest + " by " + response), name_of("march " + digest)};
+}
+
 Identity Points::look(std::size_t number) const {
   Identity point;
   try {
     const model::Scenario own = scenario(number);
-    const std::string digest = digest_of(own);
-    const std::size_t middle = walk_.middle(number);
-    const std::string response = walk_.served_by(middle) < 2 ? "its own"
-                                 : middle == number          ? digest
-                                                             : middle_digest(middle);
-    point.digests = {name_of("screening " + digest + " by " + response), name_of("march " + digest)};
+    point.digests = digests(number, own);
     point.cautions = job::cautions(own);
   } catch (const InputError& error) {
     point.failed = reason_of(error);
@@ -82,19 +86,18 @@ std::shared_ptr<const screen::Batch> Points::batch(std::size_t middle) const {
 }
 
 void Points::screen(std::size_t number, const screen::Batch* batch) const {
-  const Identity point = look(number);
-  if (!point.failed.empty()) return;
   const model::Scenario own = scenario(number);
+  const std::string digest = digests(number, own).screening;
   const bool minutes = plan_.keep_results || stillground::points::judges_minutes(own);
   const auto screened = [&](const screen::Batch* by) {
     const job::Screened run = job::screened(own, by, minutes);
-    if (plan_.keep_results) job::write_result(run, folder_.result(point.digests.screening));
+    if (plan_.keep_results) job::write_result(run, folder_.result(digest));
     return record_of(stillground::points::decision_of(run), own);
   };
   Record record = fenced("screening", [&] { return screened(batch); });
   // What one geometry cannot serve after all may have a response of its own.
   if (!record.failed.empty() && batch != nullptr) record = fenced("screening", [&] { return screened(nullptr); });
-  folder_.write(point.digests.screening, record);
+  folder_.write(digest, record);
 }
 
 }  // namespace stillground::sweep

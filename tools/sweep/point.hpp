@@ -46,7 +46,7 @@ class Points {
   /// The response that serves this point and others; null where it serves this one alone or cannot be made.
   std::shared_ptr<const screen::Batch> batch(std::size_t middle) const;
 
-  /// Screens and keeps the record. Throws SystemError.
+  /// Screens a point that can be read and keeps the record. Throws SystemError.
   void screen(std::size_t number, const screen::Batch* batch) const;
 
   struct March {
@@ -60,6 +60,7 @@ class Points {
   void march(std::size_t number, const March& how) const;
 
  private:
+  Digests digests(std::size_t number, const model::Scenario& own) const;
   std::string middle_digest(std::size_t middle) const;
   Record march_once(std::size_t number, const std::string& digest, const March& how) const;
 

@@ -89,6 +89,14 @@ TEST_CASE("A record is read as it was written, what is unknown stays unknown") {
   const Record again = record_from(text_of(one), "x");
   CHECK(text_of(again) == text_of(one));
   CHECK(again.decision.margin == one.decision.margin);
+  CHECK(again.decision.first_year_beyond == 7);
+  CHECK(again.decision.own_error.hour == 0.1);
+  CHECK(again.decision.warnings == one.decision.warnings);
+  CHECK(again.decision.limit == "eft_min");
+  CHECK(again.kept);
+  CHECK(again.sure);
+  CHECK(again.error == one.error);
+  CHECK(again.amounts.trench == 60);
   CHECK(std::isnan(again.decision.power));
   CHECK_FALSE(again.decision.hours_beyond);
   CHECK_THROWS_AS(record_from("{}", "x"), SystemError);
