@@ -124,6 +124,23 @@ TEST_CASE("A signal ends a sweep with status 130, and the same command goes on")
   CHECK(pair.sweep("out").status == 0);
 }
 
+TEST_CASE("A march that a signal stops in a sweep goes on from its checkpoint") {
+  const SweptPair pair("  bore.depth: [50 m]\n", "method: march\n");
+  pair.write_variant("pair.yaml", "years: 2}", "years: 20}");
+  {
+    Process process({"stillground", "sweep", "plan.yaml", "-o", "out"}, pair.folder);
+    REQUIRE(process.has_said("0 of 1 points marched,"));  // a tenth of it is done
+    process.send(SIGTERM);
+    const Outcome outcome = process.wait();
+    CHECK(outcome.status == 130);
+    CHECK_THAT(outcome.err, Contains("a checkpoint is saved, the same command goes on") && !Contains("--resume"));
+  }
+  const Outcome resumed = pair.sweep("out");
+  CHECK(resumed.status == 0);
+  REQUIRE(pair.sweep("undisturbed").status == 0);
+  CHECK(pair.summary("out") == pair.summary("undisturbed"));
+}
+
 TEST_CASE("A point that fails is a row with its reason, and does not end the others") {
   const SweptPair pair("  bore.depth: [60 m, 2 m, 70 m]\n", "method: screening\n");
   const Outcome outcome = pair.sweep("out");

@@ -75,6 +75,8 @@ void Points::march(std::size_t number, const March& how) const {
         record = march_once(number, point.digests.march, how);
       } catch (const record::BeingWritten&) {
         return Record{};  // by another process
+      } catch (const Interrupted&) {
+        throw Interrupted("interrupted; a checkpoint is saved, the same command goes on from there");
       }
       return *record;
     };
