@@ -5,6 +5,7 @@
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
+#include <map>
 #include <string>
 
 #include "engine/app/scenario_schema.hpp"
@@ -30,6 +31,27 @@ void write_new(const std::filesystem::path& file, const std::string& text) {
   throw SystemError(fmt::format("{}: {}", file.string(), std::strerror(error)));
 }
 
+const std::map<std::string, Like> kinds{
+    {"grid", Like::grid}, {"plot", Like::plot}, {"coaxial", Like::coaxial}, {"us", Like::us}};
+
+std::string wrong_kind(const std::string& word) {
+  return kinds.contains(word) ? "" : fmt::format("\"{}\" is none of grid, plot, coaxial, us", word);
+}
+
+/// Beside the scenario, for a plot's corners.
+std::filesystem::path outline_beside(const std::filesystem::path& scenario) {
+  return scenario.parent_path() / (scenario.stem().string() + "_plot.csv");
+}
+
+/// The scenario, and the outline of its plot before it: neither over a file that is there.
+void write_kind(const std::filesystem::path& file, Like like) {
+  if (like != Like::plot) return write_new(file, starting_scenario(like));
+  const std::filesystem::path outline = outline_beside(file);
+  if (std::filesystem::exists(file)) throw InputError(file.string() + " exists already and is left as it is");
+  write_new(outline, starting_outline());
+  write_new(file, starting_scenario(like, outline.filename().string()));
+}
+
 }  // namespace
 
 }  // namespace stillground::app
@@ -38,20 +60,28 @@ int main(int argc, char** argv) {
   using namespace stillground;
   std::filesystem::path file;
   bool schema = false;
+  std::string like = "grid";
   return program::guarded_main(
       argc, argv, {"new", "writes a small starting scenario with a comment beside every key", ""},
       [&](CLI::App& app) {
         app.add_option("SCENARIO.yaml", file, "the file to write; \"-\" for standard output")
             ->type_name("")
             ->required();
+        app.add_option("--like", like,
+                       "what it is to be like: rows and columns (if not given), a plot of land that bores fill, a pipe "
+                       "within a pipe, or the units of the United States")
+            ->type_name("grid|plot|coaxial|us")
+            ->check(CLI::Validator(app::wrong_kind, ""));
         app.add_flag("--schema", schema, "write the keys for editors instead, as a JSON Schema");
       },
       [&] {
-        const std::string text = schema ? app::scenario_schema() : app::starting_scenario();
         if (file == "-") {
-          program::deliver("-", text);
+          const std::string outline = app::kinds.at(like) == app::Like::plot ? "plot.csv" : "";
+          program::deliver("-", schema ? app::scenario_schema() : app::starting_scenario(app::kinds.at(like), outline));
+        } else if (schema) {
+          app::write_new(file, app::scenario_schema());
         } else {
-          app::write_new(file, text);
+          app::write_kind(file, app::kinds.at(like));
         }
       });
 }

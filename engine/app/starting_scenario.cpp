@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <string_view>
 #include <vector>
 
@@ -19,8 +20,8 @@ using config::Need;
 
 constexpr std::size_t comment_column = 44;
 
-/// What the starting scenario gives besides the keys that every scenario must give: one of each set of choices.
-constexpr std::array<std::string_view, 18> chosen = {
+/// What every starting scenario gives besides the keys that a scenario must give: one of each set of choices.
+constexpr std::array<std::string_view, 15> chosen = {
     "title",
     "ground.layers[].material",
     "ground.layers[].heat_capacity",
@@ -30,9 +31,6 @@ constexpr std::array<std::string_view, 18> chosen = {
     "ground.undisturbed.heat_flow",
     "bore.loop",
     "bore.pipe.use",
-    "bore.leg_spacing",
-    "field.grid",
-    "field.grid.spacing",
     "fluid.mass_fraction",
     "flow.per_bore",
     "loads.to_ground",
@@ -41,6 +39,36 @@ constexpr std::array<std::string_view, 18> chosen = {
     "limits.eft_max",
 };
 
+using Paths = std::vector<std::string_view>;
+using Values = std::map<std::string_view, std::string>;
+
+/// What one kind of them gives besides, and where it says something else than the table's example.
+struct Choice {
+  Paths given;
+  Values values;
+  bool us = false;  ///< quantities in the units of the United States
+};
+
+Choice choice_of(Like like, const std::string& outline) {
+  const Paths in_grid = {"bore.leg_spacing", "field.grid", "field.grid.spacing"};
+  switch (like) {
+    case Like::grid:
+      return {.given = in_grid, .values = {}};
+    case Like::us:
+      return {.given = {"units", "bore.leg_spacing", "field.grid", "field.grid.spacing"}, .values = {}, .us = true};
+    case Like::plot:
+      return {.given = {"bore.leg_spacing", "field.plot", "field.plot.spacing"},
+              .values = {{"field.plot.outline", outline}}};
+    case Like::coaxial:
+      return {.given = {"bore.inner_pipe", "bore.down", "field.grid", "field.grid.spacing"},
+              .values = {{"bore.loop", "coaxial"},
+                         {"bore.pipe.use", "pe100-sdr11-63mm"},
+                         {"bore.inner_pipe", "{use: pe100-sdr11-32mm}"},
+                         {"flow.per_bore", "0.9 L/s"}}};
+  }
+  return {};
+}
+
 bool is_child(const Key& key, std::string_view parent) {
   const std::string prefix = std::string(parent) + ".";
   return key.path.starts_with(prefix) && key.path.find('.', prefix.size()) == std::string_view::npos;
@@ -48,12 +76,6 @@ bool is_child(const Key& key, std::string_view parent) {
 
 bool has_children(const Key& key) {
   return std::any_of(config::keys().begin(), config::keys().end(), [&](const Key& k) { return is_child(k, key.path); });
-}
-
-bool is_given(const Key& key) {
-  if (std::find(chosen.begin(), chosen.end(), key.path) != chosen.end()) return true;
-  // A catalogue entry named by `use` brings its required values with it.
-  return key.need == Need::required && !key.path.starts_with("bore.pipe.");
 }
 
 /// Range, allowed words and preset, in the words of the table.
@@ -79,58 +101,82 @@ std::string line(const std::string& indent, bool given, const std::string& text,
   return shown + (shown.ends_with(' ') ? "# " : "  # ") + comment + "\n";
 }
 
-std::string value_of(const Key& key) {
-  // A date's preset is said in words, not as it would be written.
-  const bool preset_shown = !is_given(key) && !key.preset.empty() && key.kind != Kind::date;
-  return std::string(preset_shown ? key.preset : key.example);
-}
+/// Writes one kind of starting scenario, key by key in the table's order.
+class Writer {
+ public:
+  explicit Writer(Choice choice) : choice_(std::move(choice)) {}
 
-std::string section(std::string_view parent, const std::string& indent, bool given);
+  std::string entry(const Key& key, const std::string& indent, bool parent_given) const {
+    const bool given = parent_given && is_given(key);
+    const std::string head = std::string(key.leaf()) + ":";
+    if (key.kind == Kind::list) return line(indent, given, head, key) + item(key, indent + "  ", given);
+    if (key.kind == Kind::map && has_children(key)) {
+      return line(indent, given, head, key) + section(key.path, indent + "  ", given);
+    }
+    return line(indent, given, head + " " + value_of(key), key) + section(key.path, indent + "  ", false);
+  }
 
-/// One item, whose dash stands before its first key, in force if the list is.
-std::string item(const Key& list, const std::string& indent, bool given) {
-  if (list.inside.find("[]") == std::string_view::npos) return "";  // its keys are those of a map shown already
-  if (given) {
-    std::string text = section(list.inside, indent + "  ", true);
-    std::size_t at = 0;
-    while (text[text.find_first_not_of(' ', at)] == '#') at = text.find('\n', at) + 1;
-    return text.replace(at + indent.size(), 1, "-");
+ private:
+  bool is_given(const Key& key) const {
+    const auto among = [&](const auto& paths) {
+      return std::find(paths.begin(), paths.end(), key.path) != paths.end();
+    };
+    if (among(chosen) || among(choice_.given)) return true;
+    // A catalogue entry named by `use` brings its required values with it.
+    return key.need == Need::required && !key.path.starts_with("bore.pipe.");
   }
-  std::string text = section(list.inside, indent, false);
-  for (std::size_t at = 0; at < text.size(); at = text.find('\n', at) + 1) {
-    text.insert(at + indent.size() + 2, at == 0 ? "- " : "  ");
-  }
-  return text;
-}
 
-std::string entry(const Key& key, const std::string& indent, bool parent_given) {
-  const bool given = parent_given && is_given(key);
-  const std::string head = std::string(key.leaf()) + ":";
-  if (key.kind == Kind::list) return line(indent, given, head, key) + item(key, indent + "  ", given);
-  if (key.kind == Kind::map && has_children(key)) {
-    return line(indent, given, head, key) + section(key.path, indent + "  ", given);
+  std::string value_of(const Key& key) const {
+    const auto own = choice_.values.find(key.path);
+    if (own != choice_.values.end()) return own->second;
+    // A date's preset is said in words, not as it would be written.
+    const bool given = is_given(key);
+    if (!given && !key.preset.empty() && key.kind != Kind::date) return std::string(key.preset);
+    return std::string(choice_.us && given && !key.example2.empty() ? key.example2 : key.example);
   }
-  return line(indent, given, head + " " + value_of(key), key) + section(key.path, indent + "  ", false);
-}
 
-std::string section(std::string_view parent, const std::string& indent, bool given) {
-  std::string text;
-  for (const Key& key : config::keys()) {
-    if (is_child(key, parent)) text += entry(key, indent, given);
+  /// One item, whose dash stands before its first key, in force if the list is.
+  std::string item(const Key& list, const std::string& indent, bool given) const {
+    if (list.inside.find("[]") == std::string_view::npos) return "";  // its keys are those of a map shown already
+    if (given) {
+      std::string text = section(list.inside, indent + "  ", true);
+      std::size_t at = 0;
+      while (text[text.find_first_not_of(' ', at)] == '#') at = text.find('\n', at) + 1;
+      return text.replace(at + indent.size(), 1, "-");
+    }
+    std::string text = section(list.inside, indent, false);
+    for (std::size_t at = 0; at < text.size(); at = text.find('\n', at) + 1) {
+      text.insert(at + indent.size() + 2, at == 0 ? "- " : "  ");
+    }
+    return text;
   }
-  return text;
-}
+
+  std::string section(std::string_view parent, const std::string& indent, bool given) const {
+    std::string text;
+    for (const Key& key : config::keys()) {
+      if (is_child(key, parent)) text += entry(key, indent, given);
+    }
+    return text;
+  }
+
+  Choice choice_;
+};
 
 }  // namespace
 
-std::string starting_scenario() {
+std::string starting_scenario(Like like, const std::string& outline) {
+  const Writer writer(choice_of(like, outline));
   std::string text =
       "# A starting scenario. Quantities carry their units: \"120 m\" or \"400 ft\". Keys behind a \"#\" are not in "
       "force.\n";
   for (const Key& key : config::keys()) {
-    if (key.path.find('.') == std::string_view::npos) text += "\n" + entry(key, "", true);
+    if (key.path.find('.') == std::string_view::npos) text += "\n" + writer.entry(key, "", true);
   }
   return text;
+}
+
+std::string starting_outline() {
+  return "# A plot of land to begin with: corners in order.\nx [m],y [m]\n0,0\n36,0\n36,14\n18,14\n18,30\n0,30\n";
 }
 
 }  // namespace stillground::app

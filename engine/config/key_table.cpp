@@ -25,7 +25,7 @@ constexpr std::string_view fluids = "water" STILLGROUND_ANTIFREEZES(STILLGROUND_
 // physics.
 constexpr std::array table = {
     // clang-format off
-    Key{.path = "title", .kind = text, .example = "Juniper Row library, 6 x 5 bores", .help = "one line; the file's name if absent"},
+    Key{.path = "title", .kind = text, .example = "A site to be named", .help = "one line; the file's name if absent"},
     Key{.path = "units", .kind = word, .preset = "si", .words = "si|us", .example = "us", .help = "in which people are shown figures; --units goes before it"},
 
     Key{.path = "ground", .kind = map, .need = required, .help = "what lies under the site"},

@@ -161,16 +161,6 @@ model::Loads read_one(const Section& section, const model::Run& run, Context& co
   return sum;
 }
 
-/// A starting scenario holds the key's example: a load that nobody has thought about.
-void warn_of_the_example(const Section& section, double to_ground, Context& context) {
-  const Where where = section.where("to_ground");
-  const std::string_view example = section.row("to_ground").example;
-  if (to_ground != units::to_si(std::string(example), units::Dimension::power, where)) return;
-  context.warn(where.place, fmt::format("{} is the load of the scenario that `stillground new` writes: is it this "
-                                        "site's?",
-                                        example));
-}
-
 }  // namespace
 
 model::Loads read_loads(const Section& root, const model::Run& run, Context& context) {
@@ -187,9 +177,7 @@ model::Loads read_loads(const Section& root, const model::Run& run, Context& con
     section.where("file").refuse(
         "missing (for example \"file: loads.csv\", or \"to_ground: 13.5 kW\" for a constant load)");
   }
-  const double to_ground = section.quantity("to_ground");
-  warn_of_the_example(section, to_ground, context);
-  return model::ConstantGroundLoad{to_ground};
+  return model::ConstantGroundLoad{section.quantity("to_ground")};
 }
 
 }  // namespace stillground::config

@@ -12,6 +12,7 @@
 #include "engine/config/context.hpp"
 #include "engine/config/load_peak.hpp"
 #include "engine/config/parts.hpp"
+#include "engine/config/placeholders.hpp"
 #include "engine/config/shape.hpp"
 #include "engine/units/display.hpp"
 
@@ -83,6 +84,7 @@ model::Scenario read_scenario(const std::filesystem::path& file, std::optional<U
   scenario.limits = read_limits(root);
   scenario.fields = read_fields(root);
   warn_of_short_profile(scenario);
+  for (const Placeholder& one : placeholders(scenario)) context.warn(one.where.place, one.text);
   return scenario;
 }
 

@@ -10,6 +10,7 @@
 
 #include <stillground/version.hpp>
 #include "engine/base/pending_file.hpp"
+#include "engine/program/options_list.hpp"
 #include "engine/program/streams.hpp"
 
 namespace stillground::program {
@@ -51,6 +52,10 @@ int parse_and_work(int argc, char** argv, const Info& info, const std::function<
                        "print version and build, and exit");
   app.footer(info.closing);
   declare(app);
+  if (argc == 2 && std::string_view(argv[1]) == "--options") {
+    fmt::print("{}", options_list(app));
+    return 0;
+  }
   try {
     app.parse(argc, argv);
   } catch (const CLI::CallForHelp&) {

@@ -34,8 +34,8 @@ struct Info {
 /// Runs a main: declares the arguments, parses them, works, and turns whatever happens into one line on stderr and an
 /// exit status. The only place where errors are caught for good.
 ///
-/// - --help and --version go to standard output: 0. So does --purpose, the one line by which `stillground` lists its
-/// verbs.
+/// - --help and --version go to standard output: 0. So do --purpose, the one line by which `stillground` lists its
+/// verbs, and --options, of which completion in shells is made (options_list.hpp).
 /// - A wrong command line: 2.
 /// - Error: its own status (2 input, 3 system or numerics, 130 interrupted). A text that starts with its place in a
 /// file

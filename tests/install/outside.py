@@ -81,6 +81,24 @@ def run_programs(prefix, folder):
     call(stillground, "sheet", "site.yaml", "-o", "sheet.html", folder=folder)
 
 
+def complete_in_bash(prefix, folder):
+    """What bash offers after some words, by the installed completion."""
+    file = prefix / asked.datadir / "bash-completion/completions/stillground"
+
+    def offered(*words):
+        script = f'source "{file}"; COMP_WORDS=("$@"); COMP_CWORD=$(($# - 1)); _stillground; printf "%s\\n" "${{COMPREPLY[@]}}"'
+        return call("bash", "-c", script, "bash", "stillground", *words, folder=folder).split()
+
+    expect(offered("siz") == ["size"], "bash does not complete a verb")
+    expect(offered("eft", "--pl") == ["--plot"], "bash does not complete an option")
+    expect(offered("eft", "x.h5", "--units", "u") == ["us"], "bash does not complete a word of an option")
+    expect(offered("new", "--like", "") == ["grid", "plot", "coaxial", "us"], "bash does not know the kinds of new")
+    expect("site.yaml" in offered("check", "si"), "bash does not complete a file")
+    for name in ("zsh/site-functions/_stillground", "fish/vendor_completions.d/stillground.fish"):
+        text = (prefix / asked.datadir / name).read_text()
+        expect("drift" in text and "plot" in text and "--options" not in text.split("\n", 2)[2], f"{name} is not whole")
+
+
 def build_outside(prefix, folder):
     shutil.copytree(source / "examples/library", folder / "outside")
     call(asked.cmake, "-S", "outside", "-B", "built", "-G", asked.generator, f"-DCMAKE_PREFIX_PATH={prefix}",
@@ -106,6 +124,7 @@ with tempfile.TemporaryDirectory(prefix="stillground-") as scratch:
     check_no_path_of_the_build(moved, [source, Path(asked.build), first])
     write_site(scratch)
     run_programs(moved, scratch)
+    complete_in_bash(moved, scratch)
     printed = call(build_outside(moved, scratch), "site.yaml", folder=scratch)
     told = {int(year): float(eft) for year, eft in re.findall(r"^ +(\d+) +(-?\d+\.\d\d)  \d{4}-", printed, re.MULTILINE)}
     expected = {year: round(float(eft), 2) for year, eft in least_by_year(scratch / "site.h5").items()}

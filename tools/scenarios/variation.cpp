@@ -6,6 +6,7 @@
 #include <cmath>
 #include <sstream>
 
+#include "engine/config/placeholders.hpp"
 #include "engine/config/read.hpp"
 #include "engine/units/quantity.hpp"
 #include "tools/scenarios/counts.hpp"
@@ -89,6 +90,7 @@ Variation spacings(const VaryRequest& request, const model::Scenario& base) {
 
 Variation variation_of(const VaryRequest& request) {
   const model::Scenario base = config::read_scenario(request.scenario, request.units);
+  config::refuse_placeholders(base);
   if (base.limits.empty())
     throw InputError(base.place("limits"), "limits", "there is none to keep: nothing to size by");
   if (request.what != Varied::count && !request.land.empty()) refuse("--within", "belongs to --vary count");

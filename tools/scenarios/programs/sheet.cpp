@@ -1,6 +1,7 @@
 #include <filesystem>
 #include <string>
 
+#include "engine/config/placeholders.hpp"
 #include "engine/config/read.hpp"
 #include "engine/job/run.hpp"
 #include "engine/units/quantity.hpp"
@@ -76,6 +77,7 @@ int main(int argc, char** argv) {
         const scenarios::Allowances extra = allowances(words);
         if (!target.empty() && target != "-") job::refuse_place(target, file, "--output");
         const model::Scenario scenario = config::read_scenario(file, units);
+        config::refuse_placeholders(scenario);
         const assembly::Assembly assembly = assembly::assemble(scenario);
         const scenarios::Sheet sheet = scenarios::sheet(assembly, extra, units.value_or(scenario.units));
         if (!target.empty() && target != "-") {
