@@ -1,5 +1,7 @@
 #include "engine/job/header.hpp"
 
+#include <fmt/format.h>
+
 #include <filesystem>
 #include <limits>
 #include <numeric>
@@ -7,6 +9,7 @@
 #include <stillground/version.hpp>
 #include "engine/forecast/error_estimate.hpp"
 #include "engine/job/cautions.hpp"
+#include "engine/job/plan_parts.hpp"
 
 namespace stillground::job {
 
@@ -89,6 +92,9 @@ void add_field(const assembly::Assembly& assembly, record::Header& header) {
     header.bores.push_back(
         {bore.x, bore.y, bore.top, bore.depth, radius, bore.start, static_cast<int>(assembly.groups.of_bore[b])});
   }
+  if (const model::Land* land = model::land_of(assembly.scenario.layout)) {
+    for (const model::PlanPoint& corner : land->outline) header.land.push_back({corner.x, corner.y});
+  }
   header.groups = static_cast<int>(assembly.groups.size());
   for (const auto& group : assembly.problem.groups) {
     header.active_fraction.insert(header.active_fraction.end(), group.fraction.begin(), group.fraction.end());
@@ -141,6 +147,9 @@ record::Header make_header(const assembly::Assembly& assembly, const std::vector
   header.warnings = stored_lines(warnings);
   header.cautions = cautions(scenario);
   header.units = scenario.units;
+  for (const CatalogueValues& values : catalogue_values(scenario)) {
+    header.sources.push_back(fmt::format("{}: {}. {}", values.of, values.entry, values.source));
+  }
   for (const auto& input : scenario.inputs) header.inputs.emplace_back(input.name, input.sha256);
   add_grid(assembly.problem.grid, header);
   add_field(assembly, header);

@@ -143,7 +143,7 @@ Plan check(const model::Scenario& scenario, int threads) {
   describe_loads(assembly, plan);
   describe_flow(assembly, plan);
   describe_bore_flow(assembly, plan);
-  describe_sources(scenario, plan);
+  plan.sources = catalogue_values(scenario);
   plan.screens = scenario.run.screens();
   if (!plan.screens) plan.eft_error = forecast::estimate_errors(assembly);
   plan.expected_seconds = plan.screens ? std::numeric_limits<double>::quiet_NaN() : trial_seconds(assembly, threads);

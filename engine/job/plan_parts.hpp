@@ -9,6 +9,8 @@ namespace stillground::job {
 
 void describe_loads(const assembly::Assembly& assembly, Plan& plan);
 void describe_bore_flow(const assembly::Assembly& assembly, Plan& plan);
-void describe_sources(const model::Scenario& scenario, Plan& plan);
+
+/// The values of a scenario that catalogues gave.
+std::vector<CatalogueValues> catalogue_values(const model::Scenario& scenario);
 
 }  // namespace stillground::job

@@ -5,9 +5,10 @@
 
 namespace stillground::job {
 
-void describe_sources(const model::Scenario& scenario, Plan& plan) {
+std::vector<CatalogueValues> catalogue_values(const model::Scenario& scenario) {
+  std::vector<CatalogueValues> values;
   const auto add = [&](const std::string& of, const std::string& entry, const std::string& source) {
-    if (!source.empty()) plan.sources.push_back({of, entry, source});
+    if (!source.empty()) values.push_back({of, entry, source});
   };
   for (std::size_t i = 0; i < scenario.ground.layers.size(); ++i) {
     const model::Layer& layer = scenario.ground.layers[i];
@@ -18,6 +19,7 @@ void describe_sources(const model::Scenario& scenario, Plan& plan) {
   for (const bore::OwnPipe& own : bore::loop_type(scenario.bore.loop).own_pipes(scenario.bore.loop)) {
     add(own.name, own.pipe.name, own.pipe.source);
   }
+  return values;
 }
 
 }  // namespace stillground::job

@@ -41,6 +41,11 @@ struct YearMean {
 /// Whatever a run says while it goes on.
 using Frame = std::variant<std::vector<Hour>, Snapshot, YearMean, YearBalance>;
 
+/// A corner of a plot of land.
+struct PlanCorner {
+  double x = 0, y = 0;  ///< [m]
+};
+
 /// A heat pump's COP in one duty against EFT: linear between the points, held beyond them.
 struct CopCurveRow {
   std::string duty;         ///< "heating", "hot_water" or "cooling"
@@ -80,6 +85,8 @@ struct Header {
   std::vector<double> conductivity;                         ///< [z], W/(m K)
   std::vector<double> heat_capacity;                        ///< [z], J/(m3 K)
   std::vector<BoreRow> bores;
+  std::vector<PlanCorner> land;      ///< outline of the plot they stand on; empty where the scenario has none
+  std::vector<std::string> sources;  ///< of the values that catalogues gave, a line each
   int groups = 0;
   std::vector<double> active_fraction;  ///< [group][z]: the part of the cell's height with a bore in it
   std::vector<double> grout_storage;    ///< heat capacity of grout and pipe per metre of bore [J/(m K)]; one per group

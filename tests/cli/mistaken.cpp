@@ -7,9 +7,12 @@ using namespace stillground::testing;
 
 TEST_CASE("A scenario where a result is read, and the reverse, is called what it is") {
   const PairCase pair;
-  for (const std::string verb : {"eft", "drift", "compare"}) {
-    INFO(verb);
-    const Outcome outcome = run({"stillground", verb, "pair.yaml"}, pair.folder);
+  for (std::vector<std::string> words :
+       {std::vector<std::string>{"eft"}, {"drift"}, {"compare"}, {"slice", "--boundary"}}) {
+    INFO(words.front());
+    words.insert(words.begin(), "stillground");
+    words.emplace_back("pair.yaml");
+    const Outcome outcome = run(words, pair.folder);
     CHECK(outcome.status == 2);
     CHECK_THAT(outcome.err, StartsWith("pair.yaml: this is a scenario, not a result"));
   }

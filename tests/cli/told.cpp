@@ -25,11 +25,12 @@ const std::string caution = "Pressure: tests are hydrostatic";
 TEST_CASE("What a scenario is warned of is told by every verb that shows its figures, with the cautions") {
   const SlowPair pair;
   using Words = std::vector<std::string>;
-  const auto [words, marched] =
-      GENERATE(std::pair(Words{"check", "slow.yaml"}, false), std::pair(Words{"plan", "slow.yaml"}, false),
-               std::pair(Words{"sheet", "slow.yaml"}, false),
-               std::pair(Words{"run", "slow.yaml", "-o", "again.h5"}, true), std::pair(Words{"eft", "slow.h5"}, true),
-               std::pair(Words{"drift", "slow.h5"}, true), std::pair(Words{"compare", "slow.h5"}, true));
+  const auto [words, marched] = GENERATE(
+      std::pair(Words{"check", "slow.yaml"}, false), std::pair(Words{"plan", "slow.yaml"}, false),
+      std::pair(Words{"sheet", "slow.yaml"}, false), std::pair(Words{"run", "slow.yaml", "-o", "again.h5"}, true),
+      std::pair(Words{"eft", "slow.h5"}, true), std::pair(Words{"drift", "slow.h5"}, true),
+      std::pair(Words{"compare", "slow.h5"}, true), std::pair(Words{"slice", "slow.h5", "--depth", "30"}, true),
+      std::pair(Words{"slice", "slow.h5", "--boundary"}, true));
   CAPTURE(words.front());
   Words command = {"stillground"};
   command.insert(command.end(), words.begin(), words.end());
@@ -44,7 +45,8 @@ TEST_CASE("What a scenario is warned of is told by every verb that shows its fig
   CHECK_THAT(json.at("warnings").dump(), Contains(warned));
   CHECK_THAT(json.at("cautions").dump(), Contains(caution));
   if (marched) CHECK_THAT(json.at("warnings").dump(), Contains(after));
-  if (words.front() == "check" || words.front() == "sheet") return;
+  const std::string verb = words.front();
+  if (verb == "check" || verb == "sheet") return;
   command.back() = "--plot";
   command.emplace_back("-");
   CHECK_THAT(run(command, pair.folder).out, Contains("warning") && Contains("Caution: "));

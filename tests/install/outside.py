@@ -77,6 +77,7 @@ def run_programs(prefix, folder):
     call(stillground, "run", "site.yaml", "-o", "by_program.h5", folder=folder)
     for verb in ("eft", "drift", "compare"):
         call(stillground, verb, "by_program.h5", "--plot", f"{verb}.svg", folder=folder)
+    call(stillground, "slice", "by_program.h5", "--depth", "40", "--plot", "slice.png", folder=folder)
     call(stillground, "plan", "site.yaml", folder=folder)
     call(stillground, "sheet", "site.yaml", "-o", "sheet.html", folder=folder)
 

@@ -43,6 +43,20 @@ std::vector<CopCurveRow> read_cop_curves(const Source& source) {
   });
 }
 
+std::vector<PlanCorner> read_land(const Source& source) {
+  std::vector<PlanCorner> land;
+  if (!hdf5::has_attribute(source.id(), "land")) return land;
+  try {
+    const Json text = Json::parse(hdf5::read_text(source.id(), "land"));
+    for (const Json& corner : text.at("outline")) {
+      land.push_back({corner.at(0).get<double>(), corner.at(1).get<double>()});
+    }
+  } catch (const Json::exception& fault) {
+    throw Mismatch(fmt::format("attribute land: {}", fault.what()));
+  }
+  return land;
+}
+
 std::vector<std::string> read_texts(const Source& source, const char* name) {
   return list_of(source, name, [](const Json& item) { return item.get<std::string>(); });
 }
@@ -94,6 +108,8 @@ void read_attributes(const Source& source, Header& header) {
   header.fields = hdf5::read_text(root, "fields");
   header.limits = read_limits(source);
   header.cop_curves = read_cop_curves(source);
+  header.land = read_land(source);
+  if (hdf5::has_attribute(root, "sources")) header.sources = read_texts(source, "sources");
   header.warnings = read_texts(source, "warnings");
   header.cautions = read_texts(source, "cautions");
   header.units = read_units(source.id());

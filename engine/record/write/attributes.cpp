@@ -44,6 +44,12 @@ std::string curves_json(const std::vector<CopCurveRow>& curves) {
   return dump(list);
 }
 
+std::string land_json(const std::vector<PlanCorner>& land) {
+  Json corners = Json::array();
+  for (const PlanCorner& corner : land) corners.push_back({corner.x, corner.y});
+  return dump({{"outline", corners}, {"units", "m"}});
+}
+
 std::string inputs_json(const std::vector<std::pair<std::string, std::string>>& inputs) {
   Json list = Json::array();
   for (const auto& [name, sha256] : inputs) list.push_back({{"name", name}, {"sha256", sha256}});
@@ -114,6 +120,8 @@ void put_attributes(const hdf5::File& file, const Header& header, const Closing&
                     "ground_rise of the bore's group at r = the point's distance to the bore's axis.");
   hdf5::write_string(root, "limits", limits_json(header.limits));
   if (header.has_heat_pump) hdf5::write_string(root, "cop_curves", curves_json(header.cop_curves));
+  if (!header.land.empty()) hdf5::write_string(root, "land", land_json(header.land));
+  hdf5::write_string(root, "sources", texts_json(header.sources));
   hdf5::write_string(root, "warnings", texts_json(all_warnings(header, closing)));
   hdf5::write_string(root, "cautions", texts_json(header.cautions));
   hdf5::write_label(root, "shown_units", std::string(word_of(header.units)));

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "tests/catch.hpp"
+#include "tools/present/ramp.hpp"
 
 using namespace stillground::present;
 
@@ -79,4 +80,13 @@ TEST_CASE("Every ink that draws a line stands out from white paper") {
     CAPTURE(each);
     CHECK(1.05 / (luminance(each) + 0.05) >= 3);
   }
+}
+
+TEST_CASE("A map's colours rise in lightness from band to band, so that a grey print tells them apart") {
+  for (const std::size_t levels : {1U, 4U, 9U}) {
+    for (std::size_t band = 0; band < levels; ++band) {
+      CHECK(lightness(ramp_colour(band + 1, levels)) > lightness(ramp_colour(band, levels)) + 5);
+    }
+  }
+  CHECK(apart(ramp_colour(0, 9), ramp_colour(9, 9)) > 70);
 }

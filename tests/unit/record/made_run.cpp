@@ -84,6 +84,8 @@ Header make_header(const MadeSize& size) {
   header.units = UnitSystem::us;
   header.warnings = {"site.yaml:3:4: first, with \"quotes\"", "second: 5 m² of\nground"};
   header.inputs = {{"site.yaml", std::string(64, 'a')}, {"loads.csv", std::string(64, 'b')}};
+  header.land = {{-3, -2.5}, {40, -2.5}, {40.25, 30}};
+  header.sources = {"grout: bentonite. Somebody (1990), \"table\" 3"};
   make_grid(header, size);
   make_bores(header, size);
   return header;

@@ -187,6 +187,16 @@ TEST_CASE("A result gives back its heat pumps' curves", "[record][result]") {
   CHECK(curves[1].duty == "cooling");
 }
 
+TEST_CASE("A result gives back its plot of land and the sources of its values", "[record][result]") {
+  const Scratch scratch;
+  const MadeRun run = made_run();
+  const auto header = written(scratch, run).header();
+  REQUIRE(header.land.size() == 3);
+  CHECK(header.land[2].x == 40.25);
+  CHECK(header.land[2].y == 30);
+  CHECK(header.sources == run.header.sources);
+}
+
 TEST_CASE("A result of a field without a heat pump says so", "[record][result]") {
   const Scratch scratch;
   const read::Result result = written(scratch, made_run({.heat_pump = false}));
