@@ -24,7 +24,7 @@ namespace fs = std::filesystem;
 constexpr const char* prefix = "stillground-";
 
 /// Verbs in the order of the work; any other follows in alphabetical order.
-const std::vector<std::string> usual_order = {"new", "check", "run", "eft", "drift", "compare", "slice"};
+const std::vector<std::string> usual_order = {"new", "check", "run", "eft", "drift", "compare", "slice", "report"};
 
 fs::path own_folder() {
   return own_file().parent_path();

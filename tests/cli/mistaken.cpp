@@ -7,8 +7,11 @@ using namespace stillground::testing;
 
 TEST_CASE("A scenario where a result is read, and the reverse, is called what it is") {
   const PairCase pair;
-  for (std::vector<std::string> words :
-       {std::vector<std::string>{"eft"}, {"drift"}, {"compare"}, {"slice", "--boundary"}}) {
+  for (std::vector<std::string> words : {std::vector<std::string>{"eft"},
+                                         {"drift"},
+                                         {"compare"},
+                                         {"slice", "--boundary"},
+                                         {"report", "-o", "page.html"}}) {
     INFO(words.front());
     words.insert(words.begin(), "stillground");
     words.emplace_back("pair.yaml");

@@ -30,7 +30,8 @@ TEST_CASE("What a scenario is warned of is told by every verb that shows its fig
       std::pair(Words{"sheet", "slow.yaml"}, false), std::pair(Words{"run", "slow.yaml", "-o", "again.h5"}, true),
       std::pair(Words{"eft", "slow.h5"}, true), std::pair(Words{"drift", "slow.h5"}, true),
       std::pair(Words{"compare", "slow.h5"}, true), std::pair(Words{"slice", "slow.h5", "--depth", "30"}, true),
-      std::pair(Words{"slice", "slow.h5", "--boundary"}, true));
+      std::pair(Words{"slice", "slow.h5", "--boundary"}, true),
+      std::pair(Words{"report", "slow.h5", "-o", "page.html"}, true));
   CAPTURE(words.front());
   Words command = {"stillground"};
   command.insert(command.end(), words.begin(), words.end());
@@ -46,7 +47,7 @@ TEST_CASE("What a scenario is warned of is told by every verb that shows its fig
   CHECK_THAT(json.at("cautions").dump(), Contains(caution));
   if (marched) CHECK_THAT(json.at("warnings").dump(), Contains(after));
   const std::string verb = words.front();
-  if (verb == "check" || verb == "sheet") return;
+  if (verb == "check" || verb == "sheet" || verb == "report") return;
   command.back() = "--plot";
   command.emplace_back("-");
   CHECK_THAT(run(command, pair.folder).out, Contains("warning") && Contains("Caution: "));

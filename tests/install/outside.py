@@ -78,6 +78,7 @@ def run_programs(prefix, folder):
     for verb in ("eft", "drift", "compare"):
         call(stillground, verb, "by_program.h5", "--plot", f"{verb}.svg", folder=folder)
     call(stillground, "slice", "by_program.h5", "--depth", "40", "--plot", "slice.png", folder=folder)
+    call(stillground, "report", "by_program.h5", "-o", "report.html", folder=folder)
     call(stillground, "plan", "site.yaml", folder=folder)
     call(stillground, "sheet", "site.yaml", "-o", "sheet.html", folder=folder)
 

@@ -51,8 +51,8 @@ void take_each(const std::vector<Fact>& facts, Take take) {
 }
 
 /// The layouts [first, last) as columns.
-std::string columns_text(const std::vector<Layout>& layouts, const std::vector<Fact>& facts, std::size_t first,
-                         std::size_t last, UnitSystem system) {
+Table columns_of(const std::vector<Layout>& layouts, const std::vector<Fact>& facts, std::size_t first,
+                 std::size_t last, UnitSystem system) {
   Table table{{{"what", ""}, {"units", "", " "}}, {}};
   for (std::size_t i = first; i < last; ++i) table.columns.push_back({layouts[i].name, "", "", 2, true});
   for (const Fact& one : facts) {
@@ -61,7 +61,7 @@ std::string columns_text(const std::vector<Layout>& layouts, const std::vector<F
     for (std::size_t i = first; i < last; ++i) row.emplace_back(shown(one, i, unit));
     table.rows.push_back(row);
   }
-  return present::text(table);
+  return table;
 }
 
 }  // namespace
@@ -76,6 +76,10 @@ Table compare_table(const std::vector<Layout>& layouts) {
   return table;
 }
 
+Table compare_columns(const std::vector<Layout>& layouts, UnitSystem system) {
+  return columns_of(layouts, facts_of(layouts), 0, layouts.size(), system);
+}
+
 std::string compare_text(const std::vector<Layout>& layouts, UnitSystem system) {
   std::string out;
   for (const Layout& layout : layouts) {
@@ -84,7 +88,8 @@ std::string compare_text(const std::vector<Layout>& layouts, UnitSystem system) 
   }
   const std::vector<Fact> facts = facts_of(layouts);
   for (std::size_t first = 0; first < layouts.size(); first += side_by_side) {
-    out += "\n" + columns_text(layouts, facts, first, std::min(first + side_by_side, layouts.size()), system);
+    out +=
+        "\n" + present::text(columns_of(layouts, facts, first, std::min(first + side_by_side, layouts.size()), system));
   }
   out += "\nEFT: hourly means of the hours with flow; they hide the peaks inside an hour.\n";
   for (const Layout& layout : layouts) {

@@ -14,6 +14,9 @@ namespace stillground::results {
 /// One row a layout.
 present::Table compare_table(const std::vector<Layout>& layouts);
 
+/// The layouts as columns, as people read them.
+present::Table compare_columns(const std::vector<Layout>& layouts, UnitSystem system);
+
 /// The layouts as columns, four side by side.
 std::string compare_text(const std::vector<Layout>& layouts, UnitSystem system = UnitSystem::si);
 

@@ -32,6 +32,8 @@ std::string month_text(const MonthSpan& span) {
   return fmt::format("{:04d}-{:02d}", span.year, span.month);
 }
 
+}  // namespace
+
 Table named_year_table(const FluidSummary& summary) {
   Table table{{{"run_year", "", "run-year"},
                {"from", "", "from"},
@@ -50,7 +52,6 @@ Table named_year_table(const FluidSummary& summary) {
   return table;
 }
 
-/// The months of the first run-year beside those of the last.
 Table two_year_table(const FluidSummary& summary) {
   const int last = static_cast<int>(summary.years.size());
   Table table{{{"month", "", "month"}}, {}};
@@ -66,8 +67,6 @@ Table two_year_table(const FluidSummary& summary) {
   }
   return table;
 }
-
-}  // namespace
 
 Source source_of(const record::Header& header, const std::string& file) {
   return {file, header.title, header.start, header.years, header.method, later_starts(header.bores)};

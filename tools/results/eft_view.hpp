@@ -33,6 +33,12 @@ present::Table year_table(const FluidSummary& summary);
 /// One row a percent of the hours with flow, one column a named run-year.
 present::Table duration_table(const FluidSummary& summary);
 
+/// The EFT's spread in the named run-years.
+present::Table named_year_table(const FluidSummary& summary);
+
+/// The months of the first run-year beside those of the last.
+present::Table two_year_table(const FluidSummary& summary);
+
 /// Every hour as the result has it: when it starts, and `time` at its end.
 present::Table hour_table(const record::Header& header, std::span<const record::Hour> hours);
 

@@ -87,18 +87,6 @@ energy::Sum mean_of(const EnergySummary& energy) {
   return mean;
 }
 
-std::string held_text(const EnergySummary& energy) {
-  if (!energy.all.curves_known) return "";
-  const energy::Sum& all = energy.all;
-  if (all.heating_held + all.hot_water_held + all.cooling_held == 0) {
-    return "In every hour the EFT lay within the COP curves' points.\n";
-  }
-  std::string text = fmt::format("Hours in which a COP was held beyond its curve's points: heating {}, cooling {}",
-                                 all.heating_held, all.cooling_held);
-  if (all.hot_water > 0) text += fmt::format(", hot water {}", all.hot_water_held);
-  return text + ".\n";
-}
-
 }  // namespace
 
 Table energy_table(const std::vector<energy::Sum>& sums, const EnergySummary& energy) {
@@ -119,7 +107,7 @@ void append_columns(Table& table, const Table& more) {
   }
 }
 
-std::string energy_text(const FluidSummary& summary, UnitSystem system) {
+Table energy_year_table(const FluidSummary& summary, UnitSystem system) {
   const EnergySummary& energy = summary.energy;
   std::vector<std::string> words;
   std::vector<energy::Sum> sums;
@@ -129,18 +117,37 @@ std::string energy_text(const FluidSummary& summary, UnitSystem system) {
   }
   words.emplace_back("mean");
   sums.push_back(mean_of(energy));
-  std::string out = energy.has_heat_pump ? "Heat, and the heat pumps' electricity\n" : "Heat\n";
-  out += present::text(named("run-year", words, for_people(sums, energy, system))) + held_text(energy);
+  return named("run-year", words, for_people(sums, energy, system));
+}
 
-  words.clear();
-  sums.clear();
+Table energy_month_table(const FluidSummary& summary, UnitSystem system) {
+  std::vector<std::string> words;
+  std::vector<energy::Sum> sums;
   for (std::size_t m = 0; m < summary.months.size(); ++m) {
     if (summary.months[m].run_year != summary.years.back().run_year) continue;
     words.emplace_back(month_name(summary.months[m].span.month));
-    sums.push_back(energy.months[m]);
+    sums.push_back(summary.energy.months[m]);
   }
+  return named("month", words, for_people(sums, summary.energy, system));
+}
+
+std::string held_text(const EnergySummary& energy) {
+  if (!energy.all.curves_known) return "";
+  const energy::Sum& all = energy.all;
+  if (all.heating_held + all.hot_water_held + all.cooling_held == 0) {
+    return "In every hour the EFT lay within the COP curves' points.\n";
+  }
+  std::string text = fmt::format("Hours in which a COP was held beyond its curve's points: heating {}, cooling {}",
+                                 all.heating_held, all.cooling_held);
+  if (all.hot_water > 0) text += fmt::format(", hot water {}", all.hot_water_held);
+  return text + ".\n";
+}
+
+std::string energy_text(const FluidSummary& summary, UnitSystem system) {
+  std::string out = summary.energy.has_heat_pump ? "Heat, and the heat pumps' electricity\n" : "Heat\n";
+  out += present::text(energy_year_table(summary, system)) + held_text(summary.energy);
   out += fmt::format("\nThe same month by month, run-year {}\n", summary.years.back().run_year);
-  return out + present::text(named("month", words, for_people(sums, energy, system)));
+  return out + present::text(energy_month_table(summary, system));
 }
 
 present::Json energy_json(const EnergySummary& energy) {

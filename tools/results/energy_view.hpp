@@ -21,6 +21,16 @@ present::Table energy_table(const std::vector<energy::Sum>& sums, const EnergySu
 /// The columns of `more` behind those of `table`; as many rows.
 void append_columns(present::Table& table, const present::Table& more);
 
+/// The named run-years and the mean of all, in the units of `system`.
+present::Table energy_year_table(const FluidSummary& summary, UnitSystem system);
+
+/// The months of the last run-year, in the units of `system`.
+present::Table energy_month_table(const FluidSummary& summary, UnitSystem system);
+
+/// In how many hours a COP was held beyond its curve's points, a sentence with its line's end; empty where nobody
+/// knows.
+std::string held_text(const EnergySummary& energy);
+
 /// Named run-years and the mean of all, then the months of the last one.
 std::string energy_text(const FluidSummary& summary, UnitSystem system);
 
