@@ -51,7 +51,7 @@ UnitSystem units_of(const Command& command, const Points& points, const State& s
 
 void write_files(const Told& told, const outputs::Drawing& drawing) {
   const std::filesystem::path& folder = told.points.folder().path();
-  write_whole(folder / "summary.csv", present::csv(summary_table(told), {}));
+  write_whole(folder / "summary.csv", summary_csv(told));
   for (const Picture& picture : pictures_of(told, drawing))
     write_whole(folder / picture.file, present::svg(picture.figure));
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "tools/present/csv.hpp"
 #include "tools/results/celsius.hpp"
 #include "tools/sweep/ranking.hpp"
 
@@ -110,6 +111,12 @@ present::Table summary_table(const Told& told) {
     }
   }
   return table;
+}
+
+std::string summary_csv(const Told& told) {
+  present::Table table = summary_table(told);
+  for (Column& column : table.columns) column.units.clear();
+  return present::csv(table, {});
 }
 
 std::string summary_text(const Told& told, UnitSystem system) {

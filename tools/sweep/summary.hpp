@@ -21,6 +21,10 @@ struct Told {
 /// One row a point of which there is a record, in the plan's order: the varied keys, what was decided, how.
 present::Table summary_table(const Told& told);
 
+/// summary.csv: the table under its plain names, always in SI (degC, K, h, K per decade, m, MWh a year), so that a
+/// program finds `eft_min` whatever the plan varies.
+std::string summary_csv(const Told& told);
+
 /// The best rows, best first, with the columns that people compare by.
 std::string summary_text(const Told& told, UnitSystem system);
 
