@@ -56,11 +56,16 @@ bore::ModeResistances with_measured(bore::ModeResistances modes, const LoopFluid
 }
 
 bore::ModeResistances SolvedSections::at(const model::Scenario& scenario, double ground_conductivity, double film) {
-  const std::lock_guard lock(mutex_);
   const std::pair key(ground_conductivity, film);
-  const auto found = solved_.find(key);
-  if (found != solved_.end()) return found->second;
-  return solved_.emplace(key, resistances(scenario, ground_conductivity, {film})).first->second;
+  {
+    const std::lock_guard lock(mutex_);
+    const auto found = solved_.find(key);
+    if (found != solved_.end()) return found->second;
+  }
+  // Without the lock: another thread that asks for the same meanwhile finds the same.
+  const bore::ModeResistances solved = resistances(scenario, ground_conductivity, {film});
+  const std::lock_guard lock(mutex_);
+  return solved_.emplace(key, solved).first->second;
 }
 
 FlowRegimes::FlowRegimes(const model::Scenario& scenario, const LoopFluid& fluid, const ground::Grid& grid,

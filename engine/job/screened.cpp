@@ -42,6 +42,7 @@ Screened screened(model::Scenario scenario, const screen::Batch* batch, bool min
   const assembly::Assembly assembly =
       batch != nullptr ? assembly::coupled(batch->assembled(scenario)) : screen::assemble(std::move(scenario));
   Screened run{make_header(assembly, warnings_before(assembly)), {}, {}};
+  run.hours.reserve(static_cast<std::size_t>(assembly.hours()));
   const screen::TakeYear take = [&](std::span<const record::Hour> year) {
     run.hours.insert(run.hours.end(), year.begin(), year.end());
   };

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <exception>
 #include <thread>
+#include <utility>
 
 #include "engine/field/layout.hpp"
 #include "engine/response/single_bore.hpp"
@@ -36,11 +37,11 @@ LayoutAnswers scaled(const LayoutAnswers& answers, double conductivity, double h
 
 }  // namespace
 
-Batch::Batch(const model::Scenario& middle, double faster)
+Batch::Batch(const model::Scenario& middle, double faster, std::shared_ptr<SectionsByBore> sections)
     : middle_(lengthened(middle, faster)),
       faster_(faster),
       answers_(layout_answers(middle_)),
-      sections_(std::make_unique<SectionsByBore>()) {
+      sections_(std::move(sections)) {
   model::Scenario circuit = response::lone_circuit(middle_, 1);
   circuit.run.years = static_cast<int>(std::ceil(faster));
   lone_ = layout_answers(assembly::assemble(std::move(circuit), middle_));

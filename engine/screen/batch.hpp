@@ -21,8 +21,10 @@ namespace stillground::screen {
 class Batch {
  public:
   /// Marches the middle's layout to the run's end. `faster` >= 1: how many times as diffusive as the middle's a
-  /// variant's ground may be. Throws as assemble() and layout_answers().
-  explicit Batch(const model::Scenario& middle, double faster = 1.5);
+  /// variant's ground may be. `sections`: what batches of other layouts have solved for the same bores; its own if
+  /// none is given. Throws as assemble() and layout_answers().
+  explicit Batch(const model::Scenario& middle, double faster = 1.5,
+                 std::shared_ptr<SectionsByBore> sections = std::make_shared<SectionsByBore>());
 
   /// Of one variant: other loads, flow, heat pumps, fluid, pipes, grout, undisturbed ground, start and years (not more
   /// than the middle's); conductivities and heat capacities of all layers by one factor each. Throws InputError, at the
@@ -56,7 +58,7 @@ class Batch {
   double faster_;
   LayoutAnswers answers_;
   LayoutAnswers lone_;  // of the circuit that the own error looks at
-  std::unique_ptr<SectionsByBore> sections_;
+  std::shared_ptr<SectionsByBore> sections_;
 };
 
 }  // namespace stillground::screen

@@ -9,7 +9,8 @@
 
 namespace stillground::screen {
 
-/// The cross-sections of the bores that a batch's variants have, each solved once. From any thread.
+/// The cross-sections of the bores that the variants of one batch, or of several, have: each solved once. From any
+/// thread.
 class SectionsByBore {
  public:
   /// Those that serve a bore: shared with all bores of the same section.

@@ -30,7 +30,11 @@ std::string name_of(const std::string& all) {
 }  // namespace
 
 Points::Points(const Plan& plan, const Folder& folder)
-    : plan_(plan), folder_(folder), walk_(plan), middle_digests_(walk_.count()) {}
+    : plan_(plan),
+      folder_(folder),
+      walk_(plan),
+      middle_digests_(walk_.count()),
+      sections_(std::make_shared<screen::SectionsByBore>()) {}
 
 model::Scenario Points::scenario(std::size_t number) const {
   return config::read_scenario(plan_.scenario, std::nullopt, {}, walk_.overrides(walk_.choice(number)));
@@ -77,7 +81,7 @@ std::shared_ptr<const screen::Batch> Points::batch(std::size_t middle) const {
   try {
     model::Scenario scenario = this->scenario(middle);
     scenario.run.method = model::Run::Method::screening;
-    return std::make_shared<const screen::Batch>(scenario, no_faster);
+    return std::make_shared<const screen::Batch>(scenario, no_faster, sections_);
   } catch (const InputError&) {
     return nullptr;
   } catch (const NumericsError&) {

@@ -69,6 +69,7 @@ class Points {
   Walk walk_;
   mutable std::mutex guard_;                         // of what follows
   mutable std::vector<std::string> middle_digests_;  // [number - 1], of those asked for
+  std::shared_ptr<screen::SectionsByBore> sections_;
 };
 
 }  // namespace stillground::sweep
