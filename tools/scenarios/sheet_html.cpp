@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "tools/present/canvas.hpp"
+#include "tools/present/html.hpp"
 #include "tools/scenarios/sheet.hpp"
 #include "tools/scenarios/sheet_style.hpp"
 
@@ -10,9 +11,9 @@ namespace {
 
 using present::xml_text;
 
-std::string paragraphs(const std::string& tag, const std::vector<std::string>& texts) {
+std::string paragraphs(const std::vector<std::string>& texts) {
   std::string out;
-  for (const std::string& text : texts) out += fmt::format("<{0}>{1}</{0}>\n", tag, xml_text(text));
+  for (const std::string& text : texts) out += present::html_paragraph(text);
   return out;
 }
 
@@ -53,14 +54,14 @@ std::string grid_html(const std::string& of, const SheetGrid& grid) {
 
 std::string section_html(const SheetSection& section) {
   std::string out = fmt::format("<section>\n<h2>{}</h2>\n", xml_text(section.heading));
-  out += lines_html(section.lines) + paragraphs("p", section.notes);
+  out += lines_html(section.lines) + paragraphs(section.notes);
   for (const SheetGrid& grid : section.grids) out += grid_html(section.heading, grid);
   return out + "</section>\n";
 }
 
 std::string warnings_html(const std::vector<std::string>& warnings) {
   if (warnings.empty()) return "<p>No warnings from the model.</p>\n";
-  return "<h2>Warnings</h2>\n<ul>\n" + paragraphs("li", warnings) + "</ul>\n";
+  return "<h2>Warnings</h2>\n" + present::html_list(warnings);
 }
 
 }  // namespace
@@ -73,8 +74,8 @@ std::string sheet_html(const Sheet& sheet) {
       "<title>{0}</title>\n<style>\n{1}</style>\n</head>\n<body>\n<header>\n<p class=\"kind\">Crew sheet</p>\n"
       "<h1>{0}</h1>\n<p>{2}</p>\n</header>\n<main>\n",
       xml_text(sheet.title), sheet_style(), xml_text(sheet.sums));
-  out += "<section class=\"cautions\">\n<h2>Cautions</h2>\n<ul>\n" + paragraphs("li", sheet.notices.cautions) +
-         "</ul>\n" + warnings_html(sheet.notices.warnings) + "</section>\n";
+  out += "<section class=\"cautions\">\n<h2>Cautions</h2>\n" + present::html_list(sheet.notices.cautions) +
+         warnings_html(sheet.notices.warnings) + "</section>\n";
   for (const SheetSection& section : sheet.sections) {
     out += section_html(section);
     if (&section == &sheet.sections.front()) out += "<figure>\n" + sheet.plan + "</figure>\n";
