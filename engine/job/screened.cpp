@@ -46,10 +46,9 @@ Screened screened(model::Scenario scenario, const screen::Batch* batch, bool min
   const screen::TakeYear take = [&](std::span<const record::Hour> year) {
     run.hours.insert(run.hours.end(), year.begin(), year.end());
   };
-  const screen::Estimate estimate =
-      batch != nullptr ? batch->screen(assembly.scenario, take) : screen::estimate(assembly, take);
+  const screen::Estimate estimate = batch != nullptr ? batch->screen(assembly, take) : screen::estimate(assembly, take);
   const record::ScreeningError own_error =
-      batch != nullptr ? batch->own_error(assembly.scenario, estimate) : screen::own_error(assembly, estimate);
+      batch != nullptr ? batch->own_error(assembly, estimate) : screen::own_error(assembly, estimate);
   run.closing = after_screening(assembly, estimate, own_error, run.hours, minutes).closing;
   return run;
 }

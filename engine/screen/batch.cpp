@@ -99,15 +99,17 @@ assembly::Assembly Batch::assembled(const model::Scenario& variant) const {
 }
 
 Estimate Batch::screen(const model::Scenario& variant, const TakeYear& take) const {
-  const Factors by = factors(variant);
-  return superposed(assembled(variant), scaled(answers_, by.conductivity, by.heat_capacity), take);
+  return screen(assembled(variant), take);
 }
 
-record::ScreeningError Batch::own_error(const model::Scenario& variant, const Estimate& estimate) const {
-  const Factors by = factors(variant);
-  const assembly::Assembly assembly = assembled(variant);
-  return screen::own_error(assembly, estimate, lone_circuit(assembly),
-                           scaled(lone_, by.conductivity, by.heat_capacity));
+Estimate Batch::screen(const assembly::Assembly& variant, const TakeYear& take) const {
+  const Factors by = factors(variant.scenario);
+  return superposed(variant, scaled(answers_, by.conductivity, by.heat_capacity), take);
+}
+
+record::ScreeningError Batch::own_error(const assembly::Assembly& variant, const Estimate& estimate) const {
+  const Factors by = factors(variant.scenario);
+  return screen::own_error(variant, estimate, lone_circuit(variant), scaled(lone_, by.conductivity, by.heat_capacity));
 }
 
 std::vector<Estimate> Batch::screen(std::span<const model::Scenario> variants, const TakeVariantsYear& take,

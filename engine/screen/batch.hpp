@@ -35,8 +35,12 @@ class Batch {
   /// of the same make. Throws as screen().
   assembly::Assembly assembled(const model::Scenario& variant) const;
 
-  /// How far it may lie from the variant's march, as own_error(); `estimate`: what screen() has made of it.
-  record::ScreeningError own_error(const model::Scenario& variant, const Estimate& estimate) const;
+  /// The same of a variant that is assembled() already.
+  Estimate screen(const assembly::Assembly& variant, const TakeYear& take) const;
+
+  /// How far it may lie from the march of an assembled() variant, as own_error(); `estimate`: what screen() has made of
+  /// it.
+  record::ScreeningError own_error(const assembly::Assembly& variant, const Estimate& estimate) const;
 
   /// Takes 8760 hours of a variant's run-year, from any thread; a variant's years come in order.
   using TakeVariantsYear = std::function<void(std::size_t variant, std::span<const record::Hour>)>;

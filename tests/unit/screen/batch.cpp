@@ -68,7 +68,7 @@ TEST_CASE("A batch serves bores of other grout and pipe, and knows how far off t
         variant, [&](std::span<const record::Hour> year) { hours.insert(hours.end(), year.begin(), year.end()); });
     CHECK(test::largest_difference(hours, by_itself(variant)) < 0.02);
     const assembly::Assembly alone = screen::assemble(variant);
-    const record::ScreeningError here = batch.own_error(variant, estimate),
+    const record::ScreeningError here = batch.own_error(batch.assembled(variant), estimate),
                                  own = screen::own_error(alone, screen::estimate(alone, [](auto) {}));
     // Their circuits answer alike; the exponentials of a longer march are others.
     CHECK(here.month == Approx(own.month).epsilon(0.1));
